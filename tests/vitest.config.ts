@@ -1,0 +1,10 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  root: new URL('..', import.meta.url).pathname,
+  test: {
+    projects: ['core', 'published', 'laws', 'reading', 'drawing', 'writing', 'cli', 'site', 'cases', 'browser'].map((name) => ({
+      test: { name, include: [`tests/${name}/**/*.test.ts`], testTimeout: 120_000, hookTimeout: 300_000 },
+    })),
+  },
+});
