@@ -1,0 +1,32 @@
+import type { Convex } from './convex.ts';
+import { reach, separatingAxes, TOUCH } from './overlap.ts';
+import type { Vector } from './shapes.ts';
+import { dot } from './vector.ts';
+
+/** The stretch of a move, in mm along its direction, in which two bodies would stand in each other. */
+export type Clash = { readonly from: number; readonly to: number };
+
+/**
+ * When `moving` goes off along `direction` (unit length) without end, the stretch in which it would cut into `still`
+ * deeper than a touch, or null. Exact: along each separating axis the two overlap in one interval of the move.
+ */
+export function clashAlong(moving: Convex, still: Convex, direction: Vector): Clash | null {
+  let from = 0;
+  let to = Number.POSITIVE_INFINITY;
+  for (const axis of separatingAxes(moving, still)) {
+    const [low, high] = reach(moving, axis);
+    const [stillLow, stillHigh] = reach(still, axis);
+    const speed = dot(direction, axis);
+    const enters = stillLow + TOUCH - high;
+    const leaves = stillHigh - TOUCH - low;
+    if (Math.abs(speed) < 1e-12) {
+      if (enters >= 0 || leaves <= 0) return null;
+      continue;
+    }
+    const [t0, t1] = speed > 0 ? [enters / speed, leaves / speed] : [leaves / speed, enters / speed];
+    from = Math.max(from, t0);
+    to = Math.min(to, t1);
+    if (from >= to) return null;
+  }
+  return { from, to };
+}
