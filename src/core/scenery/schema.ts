@@ -1,0 +1,89 @@
+import { z } from 'zod';
+import { stepSchema } from '../steps/schema.ts';
+import type { QuantityKit } from '../units/schema.ts';
+import { dottedName, identifier, outline, point, renamed, yesNo } from '../units/words.schema.ts';
+
+/** A hill by its form; heights from deck top. */
+function hillSchema(kit: QuantityKit) {
+  return z.strictObject({
+    id: identifier,
+    form: z.enum(['dome', 'cone']),
+    top: point(kit),
+    height: kit.length,
+    'foot-radius': kit.length,
+  });
+}
+
+/** Still water: its surface from deck top, its depth below the surface, the sheet under it. */
+function waterSchema(kit: QuantityKit) {
+  return z.strictObject({
+    id: identifier,
+    outline: outline(kit),
+    surface: kit.length,
+    depth: kit.length,
+    /** thickness of the sheet under it */
+    floor: kit.length,
+    /** deepest single pour */
+    pour: kit.length,
+  });
+}
+
+function groundSchema(kit: QuantityKit) {
+  return z.strictObject({
+    /** x, y, height that the ground must pass through */
+    spots: z.array(z.tuple([kit.length, kit.length, kit.length])).default([]),
+    hills: z.array(hillSchema(kit)).default([]),
+    water: z.array(waterSchema(kit)).default([]),
+    /** stock of the foam the land is built from */
+    foam: dottedName.optional(),
+  });
+}
+
+/** A stretch of a line, from and to measured along it from its start. */
+function stretch(kit: QuantityKit) {
+  return { id: identifier, line: identifier, from: kit.length, to: kit.length };
+}
+
+function bridgeSchema(kit: QuantityKit) {
+  return z.strictObject({
+    ...stretch(kit),
+    /** id of the water it crosses */
+    over: identifier.optional(),
+    /** whether it lifts for a way through */
+    lifts: yesNo.optional(),
+  });
+}
+
+function structureSchema(kit: QuantityKit) {
+  const size = z.strictObject({ length: kit.length, width: kit.length, height: kit.length });
+  const where = { id: identifier, at: point(kit), turn: kit.angle.optional() };
+  return z.union([
+    z.strictObject({ ...where, prototype: size }).describe('By the size of the real building'),
+    z.strictObject({ ...where, model: size }).describe('By the size of the model'),
+  ]);
+}
+
+/** The scenery chapter's front matter. */
+export function scenerySchema(kit: QuantityKit) {
+  return z.strictObject({
+    ground: groundSchema(kit).optional(),
+    bridges: z.array(bridgeSchema(kit)).default([]),
+    tunnels: z.array(z.strictObject(stretch(kit))).default([]),
+    /** buildings; `at` is the middle */
+    structures: z.array(structureSchema(kit)).default([]),
+    /** what the ground is covered with, bottom layer first; an outline or `hill.foot` */
+    cover: z
+      .array(
+        z.strictObject({
+          id: identifier,
+          outline: z.union([dottedName, outline(kit)]),
+          of: z.array(dottedName).min(1, 'at least one stock'),
+        }),
+      )
+      .default([]),
+    renamed: renamed.optional(),
+    steps: z.array(stepSchema(kit)).default([]),
+  });
+}
+
+export type Scenery = z.output<ReturnType<typeof scenerySchema>>;
