@@ -1,0 +1,19 @@
+import type { Convex } from '../geometry/convex.ts';
+import { boxOf } from '../geometry/convex.ts';
+import type { Box, Vector } from '../geometry/shapes.ts';
+
+/** One instance of a part as it stands in the finished bench. Bench coordinates, mm. */
+export type Body = {
+  readonly id: string;
+  readonly pieces: readonly Convex[];
+  readonly box: Box;
+  /** the body's own axes and the normals of its slanted cuts: the directions it can be slid along */
+  readonly axes: readonly Vector[];
+};
+
+/** Two bodies held together; `id` is the joint's. */
+export type Link = { readonly id: string; readonly between: readonly [string, string] };
+
+export function body(id: string, pieces: readonly Convex[], axes: readonly Vector[]): Body {
+  return { id, pieces, box: boxOf(pieces.flatMap((piece) => piece.corners)), axes };
+}
