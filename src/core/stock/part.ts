@@ -33,6 +33,8 @@ export type Feature = Purpose &
         readonly patch: Patch;
         readonly depth: number;
         readonly corner: number;
+        /** radius of the bit that runs past each inner corner, so that a square mate seats; absent: none */
+        readonly relief?: number;
       }
     | { readonly kind: 'opening'; readonly patch: Patch; readonly corner: number }
     | { readonly kind: 'cut-out'; readonly outline: readonly Point[] }
@@ -43,7 +45,13 @@ export type Feature = Purpose &
         readonly side: FaceSide;
         readonly depth: number | 'through';
       }
-    | { readonly kind: 'counterbore'; readonly at: Point; readonly diameter: number; readonly side: FaceSide; readonly depth: number }
+    | {
+        readonly kind: 'counterbore';
+        readonly at: Point;
+        readonly diameter: number;
+        readonly side: FaceSide;
+        readonly depth: number;
+      }
     | {
         /** angle between the face and the cut, pi/2 being square; `long` is the side that keeps full size */
         readonly kind: 'mitre';
@@ -53,7 +61,11 @@ export type Feature = Purpose &
       }
     | { readonly kind: 'taper'; readonly edge: EdgeSide; readonly from: Point; readonly to: Point }
     | { readonly kind: 'roundover'; readonly edge: EdgeSide; readonly side: FaceSide; readonly radius: number }
-    | { readonly kind: 'rounded-corner'; readonly corner: 'left-bottom' | 'right-bottom' | 'right-top' | 'left-top'; readonly radius: number }
+    | {
+        readonly kind: 'rounded-corner';
+        readonly corner: 'left-bottom' | 'right-bottom' | 'right-top' | 'left-top';
+        readonly radius: number;
+      }
   );
 
 /** A mark the builder writes on the wood: text at a point of a side, so that mates find each other. */
@@ -124,7 +136,11 @@ export type Request = {
 };
 
 /** A fix that leaves less than the full section; `keeps` is the share of stiffness left, 0 to 1, hinge 0 in bending. */
-export type Weakening = { readonly place: string; readonly at: number; readonly kind: 'full' | 'half' | 'hinge' | 'nothing' };
+export type Weakening = {
+  readonly place: string;
+  readonly at: number;
+  readonly kind: 'full' | 'half' | 'hinge' | 'nothing';
+};
 
 /** Mass spread over an outline, kg per m2. */
 export type AreaMass = { readonly of: string; readonly outline: readonly Point[]; readonly perSquareMetre: number };

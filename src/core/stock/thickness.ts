@@ -11,4 +11,6 @@ export type KnownThickness = {
   readonly mean: number;
   readonly thickest: number;
   readonly measured: boolean;
+  /** true once a dated reading in the log stands behind it; absent counts as `measured` */
+  readonly dated?: boolean;
 };

@@ -1,0 +1,95 @@
+import type { Point, Polygon } from './shapes.ts';
+
+/** Twice the area a loop runs round; positive counter-clockwise, mm2. */
+function doubleArea(loop: readonly Point[]): number {
+  return loop.reduce((sum, [x, y], i) => {
+    const [nextX, nextY] = loop[(i + 1) % loop.length] ?? [x, y];
+    return sum + x * nextY - nextX * y;
+  }, 0);
+}
+
+/** Area of one loop, positive counter-clockwise, mm2; the shoelace formula. */
+export function loopArea(loop: readonly Point[]): number {
+  return doubleArea(loop) / 2;
+}
+
+/** Area of a polygon less its holes, mm2. */
+export function area(polygon: Polygon): number {
+  const holes = polygon.holes.reduce((sum, hole) => sum + Math.abs(loopArea(hole)), 0);
+  return Math.abs(loopArea(polygon.outline)) - holes;
+}
+
+/** First moments of one loop about the axes, mm3, and its area; both signed by its direction. */
+function moments(loop: readonly Point[]): readonly [number, number, number] {
+  return loop.reduce<readonly [number, number, number]>(
+    ([mx, my, a], [x, y], i) => {
+      const [nextX, nextY] = loop[(i + 1) % loop.length] ?? [x, y];
+      const cross = x * nextY - nextX * y;
+      return [mx + ((x + nextX) * cross) / 6, my + ((y + nextY) * cross) / 6, a + cross / 2];
+    },
+    [0, 0, 0],
+  );
+}
+
+/** Centre of area of a polygon with holes, mm; null when it has no area. */
+export function centroid(polygon: Polygon): Point | null {
+  const [mx, my, a] = [directed(polygon.outline, 1), ...polygon.holes.map((hole) => directed(hole, -1))]
+    .map(moments)
+    .reduce(([sx, sy, sa], [x, y, one]) => [sx + x, sy + y, sa + one], [0, 0, 0]);
+  return a > 0 ? [mx / a, my / a] : null;
+}
+
+/** The loop running counter-clockwise (1) or clockwise (-1). */
+export function directed(loop: readonly Point[], way: 1 | -1): readonly Point[] {
+  return doubleArea(loop) * way >= 0 ? loop : [...loop].reverse();
+}
+
+/** A rectangle, counter-clockwise from its lower left corner, mm. */
+export function rectangle(low: Point, high: Point): readonly Point[] {
+  return [low, [high[0], low[1]], high, [low[0], high[1]]];
+}
+
+/** A circle as a polygon of `sides` corners on it, counter-clockwise, mm. */
+export function circle(centre: Point, radius: number, sides: number): readonly Point[] {
+  return Array.from({ length: sides }, (_, i): Point => {
+    const turn = (2 * Math.PI * (i + 0.5)) / sides;
+    return [centre[0] + radius * Math.cos(turn), centre[1] + radius * Math.sin(turn)];
+  });
+}
+
+/** Smallest and largest x and y of points, mm. */
+export function bounds(points: readonly Point[]): { readonly low: Point; readonly high: Point } {
+  const low = (axis: 0 | 1) => points.reduce((least, p) => Math.min(least, p[axis]), Number.POSITIVE_INFINITY);
+  const high = (axis: 0 | 1) => points.reduce((most, p) => Math.max(most, p[axis]), Number.NEGATIVE_INFINITY);
+  return { low: [low(0), low(1)], high: [high(0), high(1)] };
+}
+
+/** The part of a convex loop where `normal . p <= offset`; normal of unit length, mm (Sutherland and Hodgman, 1974). */
+export function clipConvex(
+  loop: readonly Point[],
+  line: { readonly normal: Point; readonly offset: number },
+): readonly Point[] {
+  const beyond = ([x, y]: Point) => line.normal[0] * x + line.normal[1] * y - line.offset;
+  return loop.flatMap((p, i): readonly Point[] => {
+    const next = loop[(i + 1) % loop.length] ?? p;
+    const [here, there] = [beyond(p), beyond(next)];
+    const inside = here <= 0 ? [p] : [];
+    if (here <= 0 === there <= 0) return inside;
+    const share = here / (here - there);
+    return [...inside, [p[0] + (next[0] - p[0]) * share, p[1] + (next[1] - p[1]) * share]];
+  });
+}
+
+/** Whether a point lies inside a polygon and outside its holes; points on the edge may go either way. */
+export function holds(polygon: Polygon, point: Point): boolean {
+  return within(polygon.outline, point) && !polygon.holes.some((hole) => within(hole, point));
+}
+
+/** Crossing count of a ray to the right. */
+function within(loop: readonly Point[], [x, y]: Point): boolean {
+  const crossings = loop.filter(([ax, ay], i) => {
+    const [bx, by] = loop[(i + 1) % loop.length] ?? [ax, ay];
+    return ay > y !== by > y && x < ax + ((y - ay) * (bx - ax)) / (by - ay);
+  });
+  return crossings.length % 2 === 1;
+}
