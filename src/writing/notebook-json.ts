@@ -1,0 +1,116 @@
+import type { CutBound, CutSheet } from '../core/cutting/job.ts';
+import type { Finding } from '../core/finding.ts';
+import type { NamedDimension, Notebook } from '../core/notebook.ts';
+import type { Step } from '../core/steps/step.ts';
+import type { Joint, Part, Placement } from '../core/stock/part.ts';
+import { type Sentence, spoken } from '../core/units/say.ts';
+import { lengthText } from './length-text.ts';
+import { type Json, millionth, plain, thousandth } from './rounded.ts';
+
+type Say = (sentence: Sentence) => string;
+
+function dimensionJson({ name, text, amount }: NamedDimension): Json {
+  const value = amount.dimension === 'angle' ? millionth(amount.value) : thousandth(amount.value);
+  const currency = amount.currency === undefined ? {} : { currency: amount.currency };
+  return { name, text, value, dimension: amount.dimension, ...currency };
+}
+
+function placeJson({ id, label, pose, marks }: Placement): Json {
+  const direction = (vector: readonly number[]) => vector.map(millionth);
+  return {
+    id,
+    label,
+    origin: pose.origin.map(thousandth),
+    x: direction(pose.x),
+    y: direction(pose.y),
+    z: direction(pose.z),
+    marks: plain(marks, ['text', 'kind', 'side', 'at']),
+  };
+}
+
+function partJson(part: Part, mass: number | undefined): Json {
+  const { id, label, role, chapter, bench, stock, blank, features, places, cutAfterMeasuring, phase } = part;
+  return {
+    ...{ id, label, role, chapter, bench, stock, quantity: places.length },
+    length: thousandth(blank.length),
+    width: thousandth(blank.width),
+    thickness: thousandth(blank.thickness),
+    grain: blank.grain,
+    features: plain(features, ['id', 'kind', 'for', 'side', 'edge']),
+    places: places.map(placeJson),
+    mass: mass === undefined ? null : thousandth(mass),
+    cutAfterMeasuring,
+    phase,
+  };
+}
+
+function jointJson({ id, kind, between, clearance, relief, held }: Joint): Json {
+  return { id, kind, between: [...between], clearance: thousandth(clearance), relief: thousandth(relief), held };
+}
+
+const cutKeys = ['number', 'kind', 'stage', 'from', 'setting', 'kerf', 'yields', 'part', 'x', 'y', 'length', 'width'];
+
+function sheetJson(sheet: CutSheet): Json {
+  return {
+    stock: sheet.stock,
+    length: thousandth(sheet.length),
+    width: thousandth(sheet.width),
+    kerf: thousandth(sheet.kerf),
+    parts: plain(sheet.parts, cutKeys),
+    cuts: plain(sheet.cuts, cutKeys),
+    offcuts: plain(sheet.offcuts, cutKeys),
+    waste: plain(sheet.waste, cutKeys),
+  };
+}
+
+function boundJson({ stock, found, proved, bound }: CutBound): Json {
+  return { stock, found, proved, bound };
+}
+
+function stepJson(step: Step, say: Say): Json {
+  const { id, chapter, title, generated, makes, tools, people, minutes, wait, child, where, after, closes } = step;
+  return {
+    ...{ id, chapter, title, generated, makes, tools, people },
+    minutes: minutes === null ? null : thousandth(minutes),
+    wait: thousandth(wait),
+    ...{ child, where, after, closes },
+    cautions: step.cautions.map(({ id: caution, text, source }) => ({ id: caution, text, source })),
+    lines: step.lines.map(say),
+  };
+}
+
+function findingJson(finding: Finding, say: Say): Json {
+  const { rule, level, where, chapter, what, figure, limit, unit, mend, source, accepted } = finding;
+  return {
+    ...{ rule, level, where, chapter, what: say(what) },
+    figure: figure === null ? null : thousandth(figure),
+    limit: limit === null ? null : thousandth(limit),
+    ...{ unit, mend: say(mend), source, accepted },
+  };
+}
+
+/**
+ * The notebook as the JSON text that `export` writes: mm, kg and minutes to a thousandth, radians to a millionth, keys
+ * in a fixed order, sentences in the notebook's own unit. Its shape is src/writing/notebook.schema.json: keys may be
+ * added, never renamed.
+ */
+export function notebookJson(notebook: Notebook): string {
+  const show = lengthText(notebook.show);
+  const say: Say = (sentence) => spoken(sentence, show);
+  const { slug, title, scale, makers, licence } = notebook;
+  const json: Json = {
+    notebook: { slug, title, scale, show: notebook.show, makers, licence },
+    dimensions: notebook.dimensions.map(dimensionJson),
+    thicknesses: plain(notebook.thicknesses, ['stock', 'nominal', 'listed', 'low', 'high', 'measured']),
+    benches: plain(notebook.benches, ['id', 'construction', 'place', 'x', 'y', 'turn']),
+    parts: notebook.parts.map((part) => partJson(part, notebook.masses[part.id])),
+    joints: notebook.joints.map(jointJson),
+    seams: plain(notebook.seams, ['id', 'bench', 'on']),
+    sheets: notebook.sheets.map(sheetJson),
+    bounds: notebook.bounds.map(boundJson),
+    steps: notebook.steps.map((step) => stepJson(step, say)),
+    log: plain(notebook.log, ['id', 'date', 'chapter', 'title', 'what', 'part', 'line', 'set']),
+    findings: notebook.findings.map((finding) => findingJson(finding, say)),
+  };
+  return `${JSON.stringify(json, null, 2)}\n`;
+}
