@@ -26,6 +26,8 @@ export type Step = {
   /** id of a hidden space this step closes, else null */
   readonly closes: string | null;
   readonly cautions: readonly Caution[];
+  /** instances that stand in their place once this step is done */
+  readonly fits?: readonly string[];
   /** generated sentences; the author's prose is rendered by the site from the heading with the step's id */
   readonly lines: readonly Sentence[];
 };

@@ -1,0 +1,35 @@
+import type { Sentence } from '../../units/say.ts';
+import type { ChildPart } from '../step.ts';
+
+/** A share of a generated step that a written one can take over: parts of one role, or one kind of machining. */
+export type Work = {
+  readonly kind: 'role' | 'machining';
+  /** the role, or the kind of machining: crosscut, dado, rabbet, groove, lap, hole, opening, roundover */
+  readonly noun: string;
+  readonly makes: readonly string[];
+  readonly lines: readonly Sentence[];
+};
+
+/** A generated step of the benchwork before it meets the written ones; ids without their chapter. */
+export type Draft = {
+  readonly id: string;
+  readonly title: string;
+  /** what holds for all its work, said first */
+  readonly lines: readonly Sentence[];
+  readonly work: readonly Work[];
+  readonly tools: readonly string[];
+  /** words besides the tools that call for a caution */
+  readonly deeds: readonly string[];
+  readonly people: number;
+  readonly wait: number;
+  readonly child: ChildPart;
+  readonly after: readonly string[];
+  readonly fits: readonly string[];
+};
+
+type Given = Pick<Draft, 'id' | 'title' | 'work'> & Partial<Draft>;
+
+/** A draft with the careful answers where nothing else is said: one person, no wait, a child watching. */
+export function draft(given: Given): Draft {
+  return { lines: [], tools: [], deeds: [], people: 1, wait: 0, child: 'watches', after: [], fits: [], ...given };
+}

@@ -1,0 +1,117 @@
+import type { Part } from '../../stock/part.ts';
+import { length, type Sentence, say } from '../../units/say.ts';
+import { type Draft, draft, type Work } from './draft.ts';
+import { counted, grouped, instanceIds, instances, tenth } from './words.ts';
+
+/** Wider than this a piece is cut from the sheet as a panel, not ripped as a strip; mm; common practice, no source. */
+const WIDEST_STRIP = 300;
+
+/** Whether a part is ripped to width first and crosscut after. */
+export function isStrip(part: Part): boolean {
+  return part.role !== 'deck' && Math.min(part.blank.length, part.blank.width) <= WIDEST_STRIP;
+}
+
+function fenceLine(strips: readonly Part[]): Sentence {
+  const width = strips[0]?.blank.width ?? 0;
+  const run = strips.reduce((sum, part) => sum + part.places.length * part.blank.length, 0);
+  return say`Fence at ${length(width)} from ${strips[0]?.stock ?? ''}: ${length(run)} of strip in all, and the kerfs between. Rip every strip of this width before the fence moves.`;
+}
+
+function ripWork(strips: readonly Part[]): Work[] {
+  return grouped(strips, (part) => part.role).map((parts) => ({
+    kind: 'role' as const,
+    noun: parts[0]?.role ?? '',
+    makes: instanceIds(parts),
+    lines: grouped(parts, (part) => `${tenth(part.blank.width)} ${part.stock}`).map(ripLine),
+  }));
+}
+
+function ripLine(parts: readonly Part[]): Sentence {
+  const longest = Math.max(...parts.map((part) => part.blank.length));
+  const count = parts.reduce((sum, part) => sum + part.places.length, 0);
+  return say`${parts[0]?.role ?? ''}: ${counted(count, 'piece')} ${length(parts[0]?.blank.width ?? 0)} wide, the longest ${length(longest)}.`;
+}
+
+/** All strips of one width at one fence setting. */
+function ripping(parts: readonly Part[]): Draft[] {
+  const strips = parts.filter(isStrip);
+  if (strips.length === 0) return [];
+  const fences = grouped(strips, (part) => `${tenth(part.blank.width)} ${part.stock}`).map(fenceLine);
+  return [
+    draft({
+      id: 'rip',
+      title: 'Rip the strips',
+      lines: fences,
+      work: ripWork(strips),
+      tools: ['table-saw', 'push-stick'],
+      deeds: ['full-sheet', 'strip'],
+      people: 2,
+      child: 'away',
+    }),
+  ];
+}
+
+function stopLine(parts: readonly Part[]): Sentence {
+  const count = parts.reduce((sum, part) => sum + part.places.length, 0);
+  return say`Stop block at ${length(parts[0]?.blank.length ?? 0)}: ${counted(count, 'piece')}: ${instances(parts)}.`;
+}
+
+/** Strips to length against a stop block, longest first. */
+function crosscutting(parts: readonly Part[]): Draft[] {
+  const strips = parts.filter(isStrip).sort((a, b) => b.blank.length - a.blank.length);
+  if (strips.length === 0) return [];
+  const lead = say`Square one end of each strip; that is its left end, and every later measure starts there. Longest pieces first.`;
+  return [
+    draft({
+      id: 'crosscut',
+      title: 'Crosscut the strips to length',
+      lines: [lead],
+      work: [
+        {
+          kind: 'machining',
+          noun: 'crosscut',
+          makes: instanceIds(strips),
+          lines: grouped(strips, (part) => tenth(part.blank.length)).map(stopLine),
+        },
+      ],
+      tools: ['circular-saw', 'square', 'stop-block'],
+      child: 'away',
+      after: ['rip'],
+    }),
+  ];
+}
+
+function panelLine(part: Part): Sentence {
+  const { length: long, width } = part.blank;
+  return say`${instances([part])}: ${length(long)} by ${length(width)} from ${part.stock}.`;
+}
+
+/** Decks and other wide pieces straight from the sheet. */
+function panelCutting(parts: readonly Part[]): Draft[] {
+  const panels = parts.filter((part) => !isStrip(part));
+  if (panels.length === 0) return [];
+  const work = grouped(panels, (part) => part.role).map((same) => ({
+    kind: 'role' as const,
+    noun: same[0]?.role ?? '',
+    makes: instanceIds(same),
+    lines: same.map(panelLine),
+  }));
+  const lead = say`Good face down for a hand-held saw. Compare both diagonals of each piece before the next cut.`;
+  return [
+    draft({
+      id: 'panels',
+      title: 'Cut the panels',
+      lines: [lead],
+      work,
+      tools: ['circular-saw', 'straightedge'],
+      deeds: ['full-sheet'],
+      people: 2,
+      child: 'away',
+    }),
+  ];
+}
+
+/** Rip first, then crosscut, then what comes straight from the sheet. */
+export function sawing(parts: readonly Part[]): Draft[] {
+  return [...ripping(parts), ...crosscutting(parts), ...panelCutting(parts)];
+}

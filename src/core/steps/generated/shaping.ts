@@ -1,0 +1,94 @@
+import type { Feature, Part } from '../../stock/part.ts';
+import { length, type Sentence, say } from '../../units/say.ts';
+import { type Draft, draft, type Work } from './draft.ts';
+import { counted, grouped, instanceIds, instances, joined, lengths, tenth } from './words.ts';
+
+type Of<K extends Feature['kind']> = Extract<Feature, { kind: K }>;
+type Cut<F> = { readonly part: Part; readonly feature: F };
+
+function cuts<K extends Feature['kind']>(parts: readonly Part[], kind: K): Cut<Of<K>>[] {
+  const wanted = (feature: Feature): feature is Of<K> => feature.kind === kind;
+  return parts.flatMap((part) => part.features.filter(wanted).map((feature) => ({ part, feature })));
+}
+
+function partsOf(found: readonly { readonly part: Part }[]): Part[] {
+  return [...new Set(found.map((one) => one.part))];
+}
+
+function openingLine({ part, feature }: Cut<Of<'opening'>>): Sentence {
+  const { x0, x1, y0, y1 } = feature.patch;
+  return say`${instances([part])}: opening ${length(x1 - x0)} by ${length(y1 - y0)}, corners ${length(feature.corner)}, its left edge at ${length(x0)} and its lower edge at ${length(y0)}.`;
+}
+
+function openings(parts: readonly Part[]): Draft[] {
+  const found = cuts(parts, 'opening');
+  if (found.length === 0) return [];
+  const work = [
+    { kind: 'machining', noun: 'opening', makes: instanceIds(partsOf(found)), lines: found.map(openingLine) } as const,
+  ];
+  const title = 'Cut the openings';
+  return [draft({ id: 'openings', title, work, tools: ['router', 'template'], child: 'away', after: ['crosscut'] })];
+}
+
+function drillLines(found: readonly Cut<Of<'hole'>>[]): Sentence[] {
+  const bit = found[0]?.feature.diameter ?? 0;
+  const each = grouped(found, (cut) => cut.part.id).map((same) => {
+    const across = same.map((cut) => cut.feature.at[0]);
+    return joined(
+      say`${instances(partsOf(same))}: ${counted(same.length, 'hole')} at `,
+      lengths(across),
+      say` from the left end.`,
+    );
+  });
+  return [say`Drill ${length(bit)}.`, ...each];
+}
+
+function drilling(parts: readonly Part[]): Draft[] {
+  const found = cuts(parts, 'hole');
+  if (found.length === 0) return [];
+  const lines = grouped(found, (cut) => tenth(cut.feature.diameter)).flatMap(drillLines);
+  const work = [{ kind: 'machining', noun: 'hole', makes: instanceIds(partsOf(found)), lines } as const];
+  return [
+    draft({
+      id: 'holes',
+      title: 'Drill the holes',
+      work,
+      tools: ['drill', 'square'],
+      after: ['rout', 'slots', 'openings'],
+    }),
+  ];
+}
+
+/** Mitres and tapers take away edges that everything before was measured from, so they come last. */
+function edges(parts: readonly Part[]): Draft[] {
+  const mitres = cuts(parts, 'mitre');
+  const tapers = cuts(parts, 'taper');
+  if (mitres.length + tapers.length === 0) return [];
+  const mitred = mitres.map(
+    ({ part, feature }) =>
+      say`${instances([part])}: mitre on the ${feature.edge} edge, full size on the ${feature.long}.`,
+  );
+  const tapered = tapers.map(
+    ({ part, feature }) =>
+      say`${instances([part])}: taper on the ${feature.edge} edge from ${length(feature.from[0])}, ${length(feature.from[1])} to ${length(feature.to[0])}, ${length(feature.to[1])}.`,
+  );
+  const work: Work[] = [
+    { kind: 'machining', noun: 'mitre', makes: instanceIds(partsOf(mitres)), lines: mitred },
+    { kind: 'machining', noun: 'taper', makes: instanceIds(partsOf(tapers)), lines: tapered },
+  ];
+  return [
+    draft({
+      id: 'edges',
+      title: 'Cut mitres, then tapers',
+      work: work.filter((one) => one.lines.length > 0),
+      tools: ['circular-saw', 'straightedge'],
+      child: 'away',
+      after: ['rout', 'slots', 'openings', 'holes'],
+    }),
+  ];
+}
+
+/** Openings, holes, then mitres and tapers. */
+export function shaping(parts: readonly Part[]): Draft[] {
+  return [...openings(parts), ...drilling(parts), ...edges(parts)];
+}

@@ -1,0 +1,96 @@
+import type { Part } from '../stock/part.ts';
+import { nearest } from '../units/nearest.ts';
+import type { Fault } from '../units/problem.ts';
+import type { Draft } from './generated/draft.ts';
+import type { WrittenStep } from './schema.ts';
+
+/** The steps of one chapter as its author wrote them. */
+export type ChapterSteps = { readonly chapter: string; readonly steps: readonly WrittenStep[] };
+
+/** A written step with its full id and its place in the chapter's list. */
+export type Written = {
+  readonly id: string;
+  readonly chapter: string;
+  readonly at: string;
+  readonly step: WrittenStep;
+};
+
+/** What a written step makes: nouns as typed and the instances they stand for. */
+export type Makes = { readonly nouns: readonly string[]; readonly instances: readonly string[] };
+
+/** Full ids for all written steps; the second of two with one name is a fault and left out. */
+export function namedSteps(chapters: readonly ChapterSteps[]) {
+  const faults: Fault[] = [];
+  const steps = new Map<string, Written>();
+  for (const { chapter, steps: list } of chapters) {
+    list.forEach((step, i) => {
+      const id = `${chapter}.${step.id}`;
+      const at = `${chapter}.steps.${i}`;
+      if (steps.has(id)) faults.push(twice(step.id, at));
+      else steps.set(id, { id, chapter, at, step });
+    });
+  }
+  return { written: [...steps.values()], faults };
+}
+
+function twice(id: string, at: string): Fault {
+  return {
+    rule: 'step-duplicate',
+    at: `${at}.id`,
+    what: `two steps of this chapter are called '${id}'`,
+    mend: `give one of them another id, such as '${id}-2'`,
+  };
+}
+
+/** Every name a step may make, with the instances it stands for: roles, part ids, instance ids, kinds of machining. */
+export function makeable(parts: readonly Part[], drafts: readonly Draft[]): Map<string, readonly string[]> {
+  const names = new Map<string, readonly string[]>();
+  const add = (name: string, ids: readonly string[]) =>
+    names.set(name, [...new Set([...(names.get(name) ?? []), ...ids])]);
+  for (const { noun, makes } of drafts.flatMap((draft) => draft.work)) add(noun, makes);
+  for (const part of parts) {
+    const ids = part.places.map((place) => place.id);
+    add(part.role, ids);
+    if (part.id !== part.role) add(part.id, ids);
+    for (const id of ids) if (id !== part.id && id !== part.role) add(id, [id]);
+  }
+  return names;
+}
+
+/** What a written step makes, and a fault for every name that is none of the plan's. */
+export function resolvedMakes(written: Written, names: ReadonlyMap<string, readonly string[]>) {
+  const faults: Fault[] = [];
+  const instances = new Set<string>();
+  const nouns = written.step.makes ?? [];
+  nouns.forEach((noun, i) => {
+    const ids = names.get(noun);
+    if (ids === undefined) faults.push(madeOfNothing(noun, `${written.at}.makes.${i}`, [...names.keys()]));
+    for (const id of ids ?? []) instances.add(id);
+  });
+  return { makes: { nouns, instances: [...instances] } satisfies Makes, faults };
+}
+
+function madeOfNothing(noun: string, at: string, known: readonly string[]): Fault {
+  const near = nearest(noun, known);
+  const hint = near === null ? `name a part, a role or a kind of machining` : `did you mean '${near}'?`;
+  return { rule: 'step-makes', at, what: `'${noun}' is no part, role or machining of this notebook`, mend: hint };
+}
+
+/** A step another waits for, by its full id; null with a fault when there is none. */
+export function referredStep(name: string, written: Written, known: ReadonlySet<string>): string | null {
+  if (known.has(name)) return name;
+  const own = `${written.chapter}.${name}`;
+  return known.has(own) ? own : null;
+}
+
+/** The fault for a name in `after` that no step has. */
+export function noSuchStep(name: string, written: Written, place: { at: string; known: ReadonlySet<string> }): Fault {
+  const prefix = `${written.chapter}.`;
+  const short = [...place.known].map((id) => (id.startsWith(prefix) ? id.slice(prefix.length) : id));
+  const near = nearest(name, short);
+  const mend =
+    near === null
+      ? 'name a step of this chapter, or another chapter and its step: wiring.test-feeders'
+      : `did you mean '${near}'?`;
+  return { rule: 'step-unknown', at: place.at, what: `no step is called '${name}'`, mend };
+}
