@@ -2,13 +2,14 @@
 export type CutStock = {
   readonly id: string;
   readonly length: number;
+  /** 0 for wire and anything else that only has a length */
   readonly width: number;
   readonly grain: 'length' | 'width' | 'any';
   /** cost of one; only comparisons matter */
   readonly price: number;
   /** how many there are; null means as many as asked */
   readonly count: number | null;
-  /** true for an offcut in hand: used first, costs nothing */
+  /** true for an offcut in hand: used first, costs nothing, its edges need no trimming */
   readonly offcut: boolean;
   /** rectangles that can't be used (a knot, a dent): x, y, length, width */
   readonly noGo: readonly { readonly x: number; readonly y: number; readonly length: number; readonly width: number }[];
@@ -23,6 +24,7 @@ export type CutPart = {
   readonly grain: 'length' | 'width' | 'any';
 };
 
+/** A stage is a round of parallel cuts; the first round is rips along the sheet's length. */
 export type CutStyle =
   | { readonly kind: 'saw'; readonly stages: 2 | 3 | 'any' }
   | { readonly kind: 'router'; readonly bit: number };
@@ -54,7 +56,13 @@ export type CutPlace = {
 /** A rectangle of a sheet, by its lower left corner. */
 export type Area = { readonly x: number; readonly y: number; readonly length: number; readonly width: number };
 
-/** One pass of the saw, in order. `setting` is the fence or stop distance, `from` the piece cut, `off` what falls off. */
+/** narrow-rip: push stick and riving knife; two-people: a piece to be held at both ends; short-crosscut: too short to hold by hand. */
+export type CutCaution = 'narrow-rip' | 'two-people' | 'short-crosscut';
+
+/**
+ * One pass of the saw, in order. A rip runs along the sheet's length, a crosscut along its width. `setting` is the
+ * fence or stop distance: the size of the piece between fence and blade. `from` is the piece cut.
+ */
 export type Cut = {
   readonly number: number;
   readonly kind: 'trim' | 'rip' | 'crosscut';
@@ -62,7 +70,11 @@ export type Cut = {
   readonly setting: number;
   /** where the kerf lies */
   readonly kerf: Area;
+  /** the pieces left; for a rip or crosscut the one at the fence first */
   readonly yields: readonly Area[];
+  /** round of parallel cuts it belongs to, 1 the first; 0 for trimming and for cuts round a spot that can't be used */
+  readonly stage: number;
+  readonly cautions: readonly CutCaution[];
 };
 
 export type CutSheet = {
@@ -77,12 +89,28 @@ export type CutSheet = {
 };
 
 /** Proved when no layout of this style can use fewer: `bound` equals `found`. */
-export type CutBound = { readonly stock: string; readonly found: number; readonly bound: number; readonly proved: boolean };
+export type CutBound = {
+  readonly stock: string;
+  readonly found: number;
+  readonly bound: number;
+  readonly proved: boolean;
+};
+
+/** Why a part found no place: larger than any stock, stock used up, a size or count that is no number, beyond the most the search takes. */
+export type UnplacedReason = 'too-large' | 'no-stock-left' | 'not-a-size' | 'too-many';
+
+/** `largest` is the largest rectangle any stock gives, its length in the direction of the part's length. */
+export type Unplaced = {
+  readonly part: string;
+  readonly quantity: number;
+  readonly largest: Area | null;
+  readonly why: UnplacedReason;
+};
 
 export type CutAnswer = {
   readonly sheets: readonly CutSheet[];
   readonly bounds: readonly CutBound[];
   /** parts no sheet can hold, with the largest rectangle that would fit */
-  readonly unplaced: readonly { readonly part: string; readonly quantity: number; readonly largest: Area | null }[];
+  readonly unplaced: readonly Unplaced[];
   readonly work: number;
 };

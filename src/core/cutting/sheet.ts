@@ -1,0 +1,73 @@
+import type { Bed } from './bed.ts';
+import type { Packing } from './construct.ts';
+import type { Area, Cut, CutJob, CutPlace, CutSheet } from './job.ts';
+import { areaOf, type Lying, sawOrder } from './saworder.ts';
+import { type Piece, slicing } from './slicing.ts';
+import type { Task } from './task.ts';
+import { exact, fromTicks } from './tick.ts';
+
+type Which = { readonly task: Task; readonly packing: Packing; readonly sheet: number };
+
+/** One sheet of a packing with its parts, its cuts in saw order, and what is left of it. */
+export function sheetOf(job: CutJob, { task, packing, sheet }: Which): CutSheet {
+  const kind = packing.kinds[sheet] ?? 0;
+  const stock = job.stock[kind];
+  const laydown = task.laydowns[kind];
+  const roots = packing.sheetOf.flatMap((of, root) => (of === sheet ? [root] : []));
+  const beds = roots.flatMap((root, index) => {
+    const bed = laydown?.beds[index];
+    return bed === undefined
+      ? []
+      : [{ root: slicing(packing.forest, root, bed.ground), lying: { bed, kerf: task.kerf } }];
+  });
+  const passes = [...(laydown?.cuts ?? []), ...beds.flatMap(({ root, lying }) => sawOrder(root, lying))];
+  const cuts: Cut[] = passes.map((cut, index) => ({ number: index + 1, ...cut }));
+  const parts = beds.flatMap(({ root, lying }) => placesOf(root, { task, lying }));
+  const whole = { x: 0, y: 0, length: stock?.length ?? 0, width: stock?.width ?? 0 };
+  const left = leftOf(whole, { cuts, parts });
+  const worth = (area: Area) =>
+    (whole.width === 0 ? area.length : Math.min(area.length, area.width)) >= job.keep && area.length > 0;
+  return {
+    ...{ stock: stock?.id ?? '', length: whole.length, width: whole.width, kerf: fromTicks(task.kerf), parts, cuts },
+    ...{ offcuts: left.filter(worth), waste: left.filter((area) => !worth(area)) },
+  };
+}
+
+type Lain = { readonly task: Task; readonly lying: Lying };
+
+function placesOf(piece: Piece, lain: Lain): readonly CutPlace[] {
+  if (piece.kind === 'cuts') return piece.pieces.flatMap((inner) => placesOf(inner, lain));
+  if (piece.kind === 'rest') return [];
+  const part = lain.task.parts[lain.task.partOf[piece.item] ?? -1];
+  const area = areaOf(piece, lain.lying);
+  if (part === undefined || area === null) return [];
+  const turned = isTurned(piece, { ...lain, bed: lain.lying.bed });
+  const [length, width] = turned ? [part.width, part.length] : [part.length, part.width];
+  return [{ part: part.id, x: area.x, y: area.y, length: exact(length), width: exact(width), turned }];
+}
+
+/** A part lies turned when its length is along the sheet's width. */
+function isTurned(piece: Extract<Piece, { kind: 'part' }>, { task, bed }: Lain & { readonly bed: Bed }): boolean {
+  const part = task.parts[task.partOf[piece.item] ?? -1];
+  if (part === undefined || part.width === part.length) return bed.across !== (part?.grain === 'width');
+  const size = (part.length > part.width ? Math.max : Math.min)(piece.w, piece.h);
+  return (piece.w === size) === bed.across;
+}
+
+/** The pieces that the cuts leave and that are no part. */
+function leftOf(
+  whole: Area,
+  made: { readonly cuts: readonly Cut[]; readonly parts: readonly CutPlace[] },
+): readonly Area[] {
+  const pieces = new Map([[keyOf(whole), whole]]);
+  for (const cut of made.cuts) {
+    pieces.delete(keyOf(cut.from));
+    for (const area of cut.yields) pieces.set(keyOf(area), area);
+  }
+  const taken = new Set(made.parts.map((part) => `${part.x} ${part.y}`));
+  return [...pieces.values()].filter((area) => !taken.has(`${area.x} ${area.y}`));
+}
+
+function keyOf(area: Area): string {
+  return `${area.x} ${area.y} ${area.length} ${area.width}`;
+}
