@@ -1,0 +1,16 @@
+import type { Pose } from '../geometry/shapes.ts';
+import type { Blank, Feature, MatingMark } from '../stock/part.ts';
+
+/** One piece of a bench before equal pieces are gathered into parts; marks name mates by id until labels are known. */
+export type Instance = {
+  readonly id: string;
+  readonly role: 'side' | 'end' | 'strut' | 'flange-strip' | 'deck';
+  /** role of the material it is cut from */
+  readonly material: 'frame' | 'deck';
+  /** letter and number a builder writes on it, bench aside */
+  readonly label: string;
+  readonly blank: Blank;
+  readonly features: readonly Feature[];
+  readonly pose: Pose;
+  readonly marks: readonly MatingMark[];
+};
