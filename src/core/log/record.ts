@@ -1,3 +1,5 @@
+import type { Dimension } from '../units/quantity.ts';
+
 /** What an entry is about; follows from the keys its author used. */
 export type EntryKind =
   | 'work'
@@ -29,11 +31,16 @@ export type Measured = {
   readonly within: number | null;
 };
 
-/** A value of the plan that was set anew; values in the core's unit of their dimension, texts as typed. */
+/**
+ * A value of the plan set anew, or a block added or taken away; `set` is its path, chapter first. `was` and `to` are in
+ * the core's unit of `dimension`, null for words and blocks; the texts are as typed.
+ */
 export type Change = {
+  readonly kind: 'set' | 'add' | 'remove';
   readonly set: string;
-  readonly was: number;
-  readonly to: number;
+  readonly dimension: Dimension | null;
+  readonly was: number | null;
+  readonly to: number | null;
   readonly wasText: string;
   readonly toText: string;
   readonly because: string | null;
@@ -61,7 +68,15 @@ export type LineSpot = {
 };
 
 /** Track as it really lies, mm. */
-export type Laid = LineSpot & { readonly heightStep: number | null; readonly gauge: number | null };
+export type Laid = LineSpot & {
+  readonly heightStep: number | null;
+  readonly sideStep: number | null;
+  readonly gap: number | null;
+  readonly gauge: number | null;
+  /** radians */
+  readonly kink: number | null;
+  readonly twist: number | null;
+};
 
 /** A run past one spot: how often the vehicle came off, of how many passes. */
 export type Trial = LineSpot & {
@@ -91,6 +106,7 @@ export type Acceptance = {
   readonly finding: string;
   readonly where: string;
   readonly figure: number | null;
+  readonly dimension: Dimension | null;
   readonly because: string;
 };
 

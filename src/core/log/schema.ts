@@ -117,6 +117,10 @@ export function entrySchema(kit: QuantityKit) {
     done: z.array(dottedName).default([]),
     /** ids of part instances made */
     made: z.array(dottedName).default([]),
+    /** ids of part instances put in their place */
+    placed: z.array(dottedName).default([]),
+    /** ids of part instances taken out of it */
+    apart: z.array(dottedName).default([]),
     measured: z.array(measuredSchema(kit)).default([]),
     change: z.array(changeSchema()).default([]),
     fix: z.array(fixSchema(kit)).default([]),

@@ -1,0 +1,27 @@
+import { nearest } from '../units/nearest.ts';
+
+/** A name with every number left open: `strut.across-2` and `strut.across-9` look alike. */
+function withoutNumbers(name: string): string {
+  return name.replace(/\d+/g, '#');
+}
+
+/**
+ * The known name an unknown one is a slip of the pen for, else null. A name that differs only in a number is no slip:
+ * it may be a part that was there when the entry was written.
+ */
+export function slipOf(name: string, known: readonly string[]): string | null {
+  const near = nearest(name, known);
+  if (near === null || withoutNumbers(near) === withoutNumbers(name)) return null;
+  return near;
+}
+
+/** Today's name of something that was renamed, perhaps more than once; a ring of names stops where it began. */
+export function currentName(name: string, renamed: Readonly<Record<string, string>>): string {
+  const seen = new Set<string>();
+  let now = name;
+  while (Object.hasOwn(renamed, now) && !seen.has(now)) {
+    seen.add(now);
+    now = renamed[now] ?? now;
+  }
+  return now;
+}
