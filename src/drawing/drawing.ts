@@ -1,0 +1,29 @@
+import type { Dimension } from './dimension.ts';
+import type { Mark } from './mark.ts';
+import type { PaperName } from './paper.ts';
+import type { View } from './view.ts';
+
+/** Which unit a drawing's figures are in; the sheet says it. */
+export type DrawingUnit = 'mm' | 'in';
+
+export type DrawingOptions = { readonly unit: DrawingUnit; readonly paper: PaperName };
+
+/** One sheet of paper with everything on it; sizes in mm, `scale` 10 for 1:10. */
+export type DrawingSheet = {
+  readonly id: string;
+  readonly unit: DrawingUnit;
+  readonly title: string;
+  readonly desc: string;
+  readonly width: number;
+  readonly height: number;
+  readonly scale: number;
+  readonly sheet: number;
+  readonly of: number;
+  readonly marks: readonly Mark[];
+  /** how model coordinates lie on this sheet, and every printed figure with what it fixes */
+  readonly views: readonly View[];
+  readonly dimensions: readonly Dimension[];
+};
+
+/** A drawing: its first sheet, and all its sheets when one doesn't hold it. */
+export type Drawing = DrawingSheet & { readonly sheets: readonly DrawingSheet[] };

@@ -1,0 +1,55 @@
+import type { Notebook } from '../core/notebook.ts';
+import type { Part } from '../core/stock/part.ts';
+
+export type DrawingKind = 'plan' | 'elevation' | 'section' | 'part' | 'sheet' | 'joint';
+
+/** A drawing that can be laid out: its id, what it shows, and the title under which it is filed. */
+export type DrawingEntry = {
+  readonly id: string;
+  readonly kind: DrawingKind;
+  readonly chapter: string;
+  /** id of the part, bench, joint or stock it is of */
+  readonly of: string | null;
+  readonly title: string;
+};
+
+/** `side.front` reads "side, front" to a person. */
+export function partName(part: Pick<Part, 'id' | 'label'>): string {
+  return `${part.label}, ${part.id.replaceAll('.', ' ').replaceAll('-', ' ')}`;
+}
+
+function benchEntries(notebook: Notebook): readonly DrawingEntry[] {
+  return notebook.benches.flatMap((bench, index): readonly DrawingEntry[] => {
+    const stem = index === 0 ? 'benchwork' : `benchwork.${bench.id}`;
+    const base = { chapter: 'benchwork', of: bench.id };
+    return [
+      { ...base, id: `${stem}.plan`, kind: 'plan', title: `Plan of ${bench.id}` },
+      { ...base, id: `${stem}.front`, kind: 'elevation', title: `Front of ${bench.id}` },
+      { ...base, id: `${stem}.left`, kind: 'elevation', title: `Left end of ${bench.id}` },
+      { ...base, id: `${stem}.section`, kind: 'section', title: `Section through ${bench.id}` },
+    ];
+  });
+}
+
+/** Every drawing the notebook has, in the order of its chapters. */
+export function listDrawings(notebook: Notebook): readonly DrawingEntry[] {
+  const parts = notebook.parts.map(
+    (part): DrawingEntry => ({
+      id: `part.${part.id}`,
+      kind: 'part',
+      chapter: part.chapter,
+      of: part.id,
+      title: `Part ${partName(part)}`,
+    }),
+  );
+  const sheets = notebook.sheets.map(
+    (sheet, index): DrawingEntry => ({
+      id: `sheet.${index + 1}`,
+      kind: 'sheet',
+      chapter: 'benchwork',
+      of: sheet.stock,
+      title: `Cutting sheet ${index + 1}, ${sheet.stock}`,
+    }),
+  );
+  return [...benchEntries(notebook), ...parts, ...sheets];
+}

@@ -1,0 +1,88 @@
+import type { Blank, Feature } from '../core/stock/part.ts';
+import { boundsOf, type FeatureGroup, isBored, isPatch, isPocket, same, touches } from './part-groups.ts';
+
+/** How a group's sizes are told: in an enlarged detail, or by ordinates of both edges. */
+export type Sizing = {
+  readonly letter: string;
+  readonly features: readonly Feature[];
+  readonly detail: 'none' | 'face' | 'across' | 'along';
+};
+
+/** A position to print, from the left end or the bottom edge; `inner` is where on the other axis its edge lies. */
+export type Position = {
+  readonly feature: string;
+  readonly letter: string;
+  readonly axis: 'x' | 'y';
+  readonly measure: 'x0' | 'x1' | 'y0' | 'y1' | 'x' | 'y';
+  readonly at: number;
+  /** extent on the other axis, mm */
+  readonly from: number;
+  readonly to: number;
+};
+
+/** Features narrower than this on paper get an enlarged detail, mm. */
+const readable = 12;
+
+/** Chooses for each group how its sizes are told; pockets always show their section. */
+export function sizingOf(group: FeatureGroup, blank: Blank, scale: number): Sizing {
+  const first = group.features[0];
+  if (first === undefined || !isPatch(first)) return { ...group, detail: 'none' };
+  const { x0, x1, y0, y1 } = boundsOf(first, blank);
+  if (isPocket(first)) return { ...group, detail: x1 - x0 <= y1 - y0 ? 'across' : 'along' };
+  const small = Math.min(x1 - x0, y1 - y0) / scale < readable;
+  return { ...group, detail: small ? 'face' : 'none' };
+}
+
+function patchPositions(sizing: Sizing, feature: Feature, blank: Blank): readonly Position[] {
+  const box = boundsOf(feature, blank);
+  const open = touches(box, blank);
+  const sized = {
+    x: sizing.detail === 'face' || sizing.detail === 'across',
+    y: sizing.detail === 'face' || sizing.detail === 'along',
+  };
+  const base = { feature: feature.id, letter: sizing.letter };
+  const alongX = { ...base, axis: 'x', from: box.y0, to: box.y1 } as const;
+  const alongY = { ...base, axis: 'y', from: box.x0, to: box.x1 } as const;
+  const needsX1 = !open.right && !sized.x;
+  const needsY1 = !open.top && !sized.y;
+  return [
+    ...(open.left || (sized.x && open.right) ? [] : [{ ...alongX, measure: 'x0' as const, at: box.x0 }]),
+    ...(needsX1 ? [{ ...alongX, measure: 'x1' as const, at: box.x1 }] : []),
+    ...(open.bottom || (sized.y && open.top) ? [] : [{ ...alongY, measure: 'y0' as const, at: box.y0 }]),
+    ...(needsY1 ? [{ ...alongY, measure: 'y1' as const, at: box.y1 }] : []),
+  ];
+}
+
+function pointPositions(sizing: Sizing, id: string, [x, y]: readonly [number, number]): readonly Position[] {
+  const base = { feature: id, letter: sizing.letter };
+  return [
+    { ...base, axis: 'x', measure: 'x', at: x, from: y, to: y },
+    { ...base, axis: 'y', measure: 'y', at: y, from: x, to: x },
+  ];
+}
+
+/** Every position that must be printed so that the feature can be marked out. */
+export function positionsOf(sizing: Sizing, feature: Feature, blank: Blank): readonly Position[] {
+  if (isPatch(feature)) return patchPositions(sizing, feature, blank);
+  if (isBored(feature)) return pointPositions(sizing, feature.id, feature.at);
+  if (feature.kind === 'cut-out') {
+    return feature.outline.flatMap((point, i) => pointPositions(sizing, `${feature.id}#${i}`, point));
+  }
+  if (feature.kind === 'taper') {
+    return [feature.from, feature.to].flatMap((point, i) => pointPositions(sizing, `${feature.id}#${i}`, point));
+  }
+  return [];
+}
+
+/** Positions on one axis that fall together are printed once. */
+export type Tally = { readonly at: number; readonly positions: readonly Position[] };
+
+export function tallied(positions: readonly Position[]): readonly Tally[] {
+  const ordered = positions.toSorted((a, b) => a.at - b.at);
+  return ordered.reduce<readonly Tally[]>((tallies, position) => {
+    const last = tallies.at(-1);
+    if (last === undefined || position.at - last.at > same)
+      return [...tallies, { at: position.at, positions: [position] }];
+    return [...tallies.slice(0, -1), { ...last, positions: [...last.positions, position] }];
+  }, []);
+}

@@ -1,0 +1,95 @@
+import type { DrawingUnit } from './drawing.ts';
+import { unitNames } from './figures.ts';
+import type { Extent, Mark } from './mark.ts';
+import { scaleText } from './paper.ts';
+import { lettering, middleText, shortened, smallText, textWidth } from './text.ts';
+
+/** What the title block says; data fields of ISO 7200. */
+export type TitleBlock = {
+  readonly owner: string;
+  readonly title: string;
+  readonly subtitle: string;
+  readonly type: string;
+  readonly number: string;
+  readonly scale: number;
+  readonly unit: DrawingUnit;
+  readonly sheet: number;
+  readonly of: number;
+  readonly paper: string;
+};
+
+/** ISO 7200, 5.2: 180 mm wide. */
+export const titleBlockSize = { width: 180, height: 25.5 } as const;
+
+type Cell = {
+  readonly x: number;
+  readonly width: number;
+  readonly row: number;
+  readonly rows: number;
+  readonly name: string;
+  readonly value: string;
+};
+
+const rowHeight = titleBlockSize.height / 3;
+
+function cells(block: TitleBlock): readonly Cell[] {
+  return [
+    { x: 0, width: 52, row: 0, rows: 1, name: 'Owner', value: block.owner },
+    { x: 0, width: 52, row: 1, rows: 1, name: 'Document', value: block.type },
+    { x: 0, width: 26, row: 2, rows: 1, name: 'Unit', value: unitNames[block.unit] },
+    { x: 26, width: 26, row: 2, rows: 1, name: 'Scale', value: scaleText(block.scale) },
+    { x: 52, width: 90, row: 0, rows: 2, name: 'Title', value: block.title },
+    { x: 52, width: 90, row: 2, rows: 1, name: 'Number', value: block.number },
+    { x: 142, width: 38, row: 0, rows: 1, name: 'Creator', value: 'Fettlebook' },
+    { x: 142, width: 38, row: 1, rows: 1, name: 'Paper', value: block.paper },
+    { x: 142, width: 38, row: 2, rows: 1, name: 'Sheet', value: `${block.sheet} of ${block.of}` },
+  ];
+}
+
+function cellMarks(cell: Cell, block: TitleBlock, corner: Extent): readonly Mark[] {
+  const [x, y] = [corner.x0 + cell.x, corner.y0 + cell.row * rowHeight];
+  const lower = y + cell.rows * rowHeight;
+  const ring = [
+    [x, y],
+    [x + cell.width, y],
+    [x + cell.width, lower],
+    [x, lower],
+  ] as const;
+  const outline: Mark = { kind: 'polygon', rings: [ring], fill: 'none', pen: 'grid', role: 'frame' };
+  const name = lettering(cell.name, [x + 1.5, y + 4], {});
+  const large = cell.rows > 1 ? middleText : smallText;
+  const start = cell.rows > 1 ? 1.5 : textWidth(cell.name, smallText) + 3.5;
+  const style = { size: large, weight: 'bold' } as const;
+  const baseline = cell.rows > 1 ? y + 9.5 : y + 5.6;
+  const under =
+    cell.rows > 1
+      ? [
+          lettering(shortened(block.subtitle, cell.width - 3, { size: smallText, weight: 'regular' }), [
+            x + 1.5,
+            y + 14.6,
+          ]),
+        ]
+      : [];
+  if (cell.rows === 1) {
+    return [
+      outline,
+      lettering(cell.name, [x + 1.5, y + 5.6]),
+      lettering(shortened(cell.value, cell.width - start - 1, style), [x + start, baseline], style),
+      ...under,
+    ];
+  }
+  return [
+    outline,
+    name,
+    lettering(shortened(cell.value, cell.width - 3, style), [x + start, baseline], style),
+    ...under,
+  ];
+}
+
+/** The title block with its lower right corner in the frame's. */
+export function titleBlockMarks(block: TitleBlock, frame: Extent): readonly Mark[] {
+  const corner: Extent = { ...frame, x0: frame.x1 - titleBlockSize.width, y0: frame.y1 - titleBlockSize.height };
+  return cells(block)
+    .flatMap((cell) => cellMarks(cell, block, corner))
+    .filter((mark) => mark.kind !== 'text' || mark.text !== '');
+}
