@@ -8,8 +8,9 @@ export type Bite = { readonly loops: readonly (readonly Point[])[]; readonly fro
 type Pocket = Extract<Feature, { readonly kind: 'dado' | 'stopped-dado' | 'rabbet' | 'groove' }>;
 type RoundedCorner = Extract<Feature, { readonly kind: 'rounded-corner' }>;
 
-/** Corners of a full circle in outlines and solids. */
+/** Corners of a full circle; a relief needs fewer, since only a sliver of it lies outside its pocket. */
 const SIDES = 24;
+const RELIEF_SIDES = 8;
 
 /** What a feature takes out of a blank across its plane; tapers, mitres and roundovers cut at a slant and take nothing here. */
 export function bite(blank: Blank, feature: Feature): Bite | null {
@@ -89,7 +90,7 @@ function innerCorners(blank: Blank, patch: Patch): readonly Corner[] {
 /** The bit's circle through a corner, its centre r / sqrt 2 inside each edge (plane geometry). */
 function relief({ at, inward }: Corner, radius: number): readonly Point[] {
   const inside = radius * Math.SQRT1_2;
-  return circle([at[0] + inward[0] * inside, at[1] + inward[1] * inside], radius, SIDES);
+  return circle([at[0] + inward[0] * inside, at[1] + inward[1] * inside], radius, RELIEF_SIDES);
 }
 
 /** A patch whose corners inside the blank keep the bit's radius. */
