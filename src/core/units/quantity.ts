@@ -1,4 +1,4 @@
-/** What a value measures. Inside the core: mm, radians, minutes, months, A, V, ohm, W, g, kg/m3, N/mm2, N. */
+/** What a value measures. Inside the core: mm, radians, minutes, months, A, V, ohm, W, g, kg/m3, N/mm2, mm3. Grades are ratios. */
 export type Dimension =
   | 'number'
   | 'length'
@@ -18,15 +18,20 @@ export type Dimension =
 
 /** Arithmetic as the author wrote it; `from` and `to` are offsets into the text, so that a fault can point. */
 export type Expression =
-  | { readonly kind: 'literal'; readonly value: number; readonly dimension: Dimension; readonly currency?: string } & Span
-  | { readonly kind: 'name'; readonly name: string } & Span
-  | { readonly kind: 'negate'; readonly of: Expression } & Span
-  | {
+  | ({
+      readonly kind: 'literal';
+      readonly value: number;
+      readonly dimension: Dimension;
+      readonly currency?: string;
+    } & Span)
+  | ({ readonly kind: 'name'; readonly name: string } & Span)
+  | ({ readonly kind: 'negate'; readonly of: Expression } & Span)
+  | ({
       readonly kind: 'binary';
       readonly operator: '+' | '-' | '*' | '/';
       readonly left: Expression;
       readonly right: Expression;
-    } & Span;
+    } & Span);
 
 type Span = { readonly from: number; readonly to: number };
 
