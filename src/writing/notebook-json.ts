@@ -5,12 +5,12 @@ import type { Step } from '../core/steps/step.ts';
 import type { Joint, Part, Placement } from '../core/stock/part.ts';
 import { type Sentence, spoken } from '../core/units/say.ts';
 import { lengthText } from './length-text.ts';
-import { type Json, millionth, plain, thousandth } from './rounded.ts';
+import { byDimension, type Json, millionth, plain, thousandth } from './rounded.ts';
 
 type Say = (sentence: Sentence) => string;
 
 function dimensionJson({ name, text, amount }: NamedDimension): Json {
-  const value = amount.dimension === 'angle' ? millionth(amount.value) : thousandth(amount.value);
+  const value = byDimension(amount.dimension)(amount.value);
   const currency = amount.currency === undefined ? {} : { currency: amount.currency };
   return { name, text, value, dimension: amount.dimension, ...currency };
 }
@@ -79,7 +79,9 @@ function stepJson(step: Step, say: Say): Json {
   };
 }
 
-function findingJson(finding: Finding, say: Say): Json {
+/** A finding as plain data, its sentences with lengths as `show` writes them. */
+export function findingJson(finding: Finding, show: (mm: number) => string): { readonly [key: string]: Json } {
+  const say: Say = (sentence) => spoken(sentence, show);
   const { rule, level, where, chapter, what, figure, limit, unit, mend, source, accepted } = finding;
   return {
     ...{ rule, level, where, chapter, what: say(what) },
@@ -110,7 +112,7 @@ export function notebookJson(notebook: Notebook): string {
     bounds: notebook.bounds.map(boundJson),
     steps: notebook.steps.map((step) => stepJson(step, say)),
     log: plain(notebook.log, ['id', 'date', 'chapter', 'title', 'what', 'part', 'line', 'set']),
-    findings: notebook.findings.map((finding) => findingJson(finding, say)),
+    findings: notebook.findings.map((finding) => findingJson(finding, show)),
   };
   return `${JSON.stringify(json, null, 2)}\n`;
 }

@@ -99,6 +99,7 @@ test('lengths are in mm to a thousandth, directions and angles to a millionth, n
   expect(json.parts[0]).toMatchObject({ length: 1200, thickness: 11.733, mass: 0.812, quantity: 2 });
   expect(json.parts[0].features[0].patch).toEqual({ x0: 0, x1: 12.033, y0: 20, y1: 90 });
   expect(json.parts[0].features[1].angle).toBe(0.785398);
+  expect(json.dimensions[1].value).toBe(0.006667);
   expect(json.benches[0].place.turn).toBe(1.570796);
   expect(json.parts[0].places[0].z).toEqual([0, -1, 0.333333]);
   expect(json.parts[0].places[0].y).toEqual([0, 0, 1]);

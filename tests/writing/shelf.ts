@@ -9,7 +9,10 @@ export const shelf: Notebook = {
   show: 'mm',
   makers: ['you'],
   licence: 'CC-BY-4.0',
-  dimensions: [{ name: 'length', amount: { value: 1200, dimension: 'length' }, text: '1.2 m' }],
+  dimensions: [
+    { name: 'length', amount: { value: 1200, dimension: 'length' }, text: '1.2 m' },
+    { name: 'climb', amount: { value: 1 / 150, dimension: 'grade' }, text: '1:150' },
+  ],
   thicknesses: [
     {
       stock: 'ply',
@@ -157,6 +160,8 @@ export const shelf: Notebook = {
       ],
       changes: [
         {
+          kind: 'set',
+          dimension: 'length',
           set: 'dimensions.width',
           was: 280,
           to: 300,

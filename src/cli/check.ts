@@ -1,0 +1,63 @@
+import type { Finding } from '../core/finding.ts';
+import type { Notebook } from '../core/notebook.ts';
+import { spoken } from '../core/units/say.ts';
+import { printProblem } from '../reading/print.ts';
+import { lengthText } from '../writing/length-text.ts';
+import { findingJson } from '../writing/notebook-json.ts';
+import { type Books, noSuchBook, onlyOne, openBooks } from './books.ts';
+import { type Desk, type ExitCode, refuse } from './desk.ts';
+
+export type CheckWish = { readonly slug: string | null; readonly format: 'text' | 'json' };
+
+function isOpen(finding: Finding): boolean {
+  return finding.level === 'halt';
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+function findingText(notebook: Notebook, finding: Finding): string {
+  const show = lengthText(notebook.show);
+  const accepted = finding.accepted === null ? '' : `\n    accepted: ${finding.accepted}`;
+  const head = `${finding.level}  ${notebook.slug}  ${finding.where}  ${spoken(finding.what, show)}`;
+  return `${head}\n    mend: ${spoken(finding.mend, show)}${accepted}`;
+}
+
+function summary(books: Books): string {
+  const findings = books.notebooks.flatMap((notebook) => notebook.findings);
+  const of = (level: Finding['level']) => counted(findings.filter((finding) => finding.level === level).length, level);
+  const levels = [of('halt'), of('care'), of('note')].join(', ');
+  return `${counted(books.slugs.length, 'notebook')}, ${counted(books.problems.length, 'problem')}, ${levels}`;
+}
+
+/** Problems and findings as lines of text; notes are only counted. */
+function asText(books: Books): string {
+  const findings = books.notebooks.flatMap((notebook) => {
+    return notebook.findings.filter(({ level }) => level !== 'note').map((finding) => findingText(notebook, finding));
+  });
+  return `${[...books.problems.map(printProblem), ...findings, summary(books)].join('\n')}\n`;
+}
+
+function asJson(books: Books): string {
+  const findings = books.notebooks.flatMap((notebook) => {
+    return notebook.findings.map((finding) => ({
+      notebook: notebook.slug,
+      ...findingJson(finding, lengthText(notebook.show)),
+    }));
+  });
+  const problems = books.problems.map(({ rule, file, line, column, path, what, mend }) => {
+    return { rule, file, line, column, path, what, mend };
+  });
+  return `${JSON.stringify({ notebooks: books.slugs, problems, findings }, null, 2)}\n`;
+}
+
+/** Tells every mistake and finding of all notebooks or of one; 0 when nothing is wrong and no halt is open. */
+export async function check(desk: Desk, { slug, format }: CheckWish): Promise<ExitCode> {
+  const all = await openBooks(desk.content);
+  if (slug !== null && !all.slugs.includes(slug)) return refuse(desk, noSuchBook(all, slug));
+  const books = slug === null ? all : onlyOne(all, slug);
+  desk.write(format === 'json' ? asJson(books) : asText(books));
+  const halted = books.notebooks.some((notebook) => notebook.findings.some(isOpen));
+  return books.problems.length === 0 && !halted ? 0 : 1;
+}
