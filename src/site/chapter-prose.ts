@@ -1,0 +1,61 @@
+import type { Step } from '../core/steps/step.ts';
+import type { Pair } from './lengths.ts';
+import { lengthPair } from './lengths.ts';
+import type { Book } from './notebooks.ts';
+import { partNamed } from './parts.ts';
+import { renderProse, type Stretch } from './prose/render.ts';
+
+/** A chapter's words: what stands on the page in order, and what stands inside each step. */
+export type ChapterProse = {
+  readonly written: boolean;
+  readonly stretches: readonly Stretch[];
+  readonly ofStep: Readonly<Record<string, readonly Stretch[]>>;
+};
+
+const OF_PART = { length: 'length', width: 'width', thickness: 'thickness' } as const;
+
+/** `strut.across.length`: a measure of a part's blank. */
+function partValue(book: Book, name: string): Pair | null {
+  const dot = name.lastIndexOf('.');
+  const part = partNamed(book, name.slice(0, Math.max(0, dot)));
+  const measure = name.slice(dot + 1);
+  if (part === null) return null;
+  if (measure === 'count') return { mm: String(part.places.length), in: String(part.places.length) };
+  if (measure !== 'length' && measure !== 'width' && measure !== 'thickness') return null;
+  return lengthPair(part.blank[OF_PART[measure]]);
+}
+
+/** What prose may ask for by name: a named dimension, or a measure of a part. */
+export function valueNamed(book: Book, name: string): Pair | null {
+  const found = book.notebook.dimensions.find((dimension) => dimension.name === name);
+  if (found === undefined) return partValue(book, name);
+  return found.amount.dimension === 'length' ? lengthPair(found.amount.value) : { mm: found.text, in: found.text };
+}
+
+/** A step's name within its chapter: `rout` of `benchwork.rout`. */
+export function nameInChapter(step: Step): string {
+  return step.id.startsWith(`${step.chapter}.`) ? step.id.slice(step.chapter.length + 1) : step.id;
+}
+
+/** Steps are gathered in one list: where the author put it, else where the first of them is written. */
+function gathered(stretches: readonly Stretch[]): readonly Stretch[] {
+  const list: Stretch = { kind: 'block', name: 'steps', attributes: {} };
+  const placed = stretches.some((stretch) => stretch.kind === 'block' && stretch.name === 'steps');
+  const first = stretches.findIndex((stretch) => stretch.kind === 'step');
+  return stretches.flatMap((stretch, i) => {
+    if (stretch.kind !== 'step') return [stretch];
+    return !placed && i === first ? [list] : [];
+  });
+}
+
+/** The words of one file of a notebook, steps apart. */
+export async function chapterProse(book: Book, chapter: string): Promise<ChapterProse> {
+  const prose = book.prose.find((one) => one.chapter === chapter);
+  if (prose === undefined) return { written: false, stretches: [], ofStep: {} };
+  const steps = new Set(book.notebook.steps.filter((step) => step.chapter === chapter).map(nameInChapter));
+  const stretches = await renderProse(prose.body, { steps, value: (name) => valueNamed(book, name) });
+  const ofStep = Object.fromEntries(
+    stretches.flatMap((stretch) => (stretch.kind === 'step' ? [[stretch.id, stretch.stretches]] : [])),
+  );
+  return { written: true, stretches: gathered(stretches), ofStep };
+}

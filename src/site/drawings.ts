@@ -1,0 +1,70 @@
+import type { DrawingUnit } from '../drawing/drawing.ts';
+import { layOutDrawing } from '../drawing/layout.ts';
+import { type DrawingEntry, listDrawings } from '../drawing/list.ts';
+import { renderDrawing, standaloneDrawing } from '../drawing/render.ts';
+import { plainDocument } from '../drawing/window.ts';
+import type { Book } from './notebooks.ts';
+
+/** Millimetres go with A4, inches with Letter: what lies in the reader's printer. */
+const PAPERS = { mm: 'A4', in: 'Letter' } as const;
+
+/** Every drawing of a notebook, by chapters. */
+export function drawingsOf(book: Book): readonly DrawingEntry[] {
+  return listDrawings(book.notebook);
+}
+
+/** The sheets of a drawing as SVG, in order. */
+export function drawingSheets(book: Book, id: string, unit: DrawingUnit): readonly string[] {
+  const { sheets } = layOutDrawing(book.notebook, id, { unit, paper: PAPERS[unit] });
+  const document = plainDocument();
+  return sheets.map((sheet) => renderDrawing(sheet, document));
+}
+
+/** A drawing's sheets for a page; its size follows the page's width. */
+export function drawingSvg(book: Book, id: string, unit: DrawingUnit): string {
+  return drawingSheets(book, id, unit).join('');
+}
+
+/** One sheet of a drawing as a file of its own, counted from 1. */
+export function drawingFile(
+  book: Book,
+  id: string,
+  which: { readonly unit: DrawingUnit; readonly sheet: number },
+): string {
+  return standaloneDrawing(drawingSheets(book, id, which.unit)[which.sheet - 1] ?? '');
+}
+
+/** The drawing of that id. Errors: none of that name. */
+export function drawingNamed(book: Book, id: string): DrawingEntry {
+  const all = drawingsOf(book);
+  const found = all.find((drawing) => drawing.id === id);
+  if (found !== undefined) return found;
+  throw new Error(`no drawing is called '${id}'; there are ${all.map((one) => one.id).join(', ')}`);
+}
+
+/** The drawing a chapter means by a name: its own first, else any of that name. */
+export function drawingFor(book: Book, chapter: string, name: string): string {
+  const own = drawingsOf(book).find(({ id }) => id === `${chapter}.${name}`);
+  return (own ?? drawingNamed(book, name)).id;
+}
+
+/** Drawings of a chapter as a whole: not those of single parts or sheets, which have pages of their own. */
+export function chapterDrawings(book: Book, chapter: string): readonly DrawingEntry[] {
+  return drawingsOf(book).filter(({ id }) => id.startsWith(`${chapter}.`));
+}
+
+/** The drawing a notebook is known by: its first plan, else its first; null if there is none. */
+export function heroDrawing(book: Book): string | null {
+  const all = drawingsOf(book);
+  return (all.find(({ kind }) => kind === 'plan') ?? all[0])?.id ?? null;
+}
+
+/** The true-shape drawing of a part, or null. */
+export function drawingOfPart(book: Book, part: string): string | null {
+  return drawingsOf(book).find(({ kind, of }) => kind === 'part' && of === part)?.id ?? null;
+}
+
+/** The drawing of how a sheet is cut, counted from 1, or null. */
+export function drawingOfSheet(book: Book, number: number): string | null {
+  return drawingsOf(book).find(({ id }) => id === `sheet.${number}`)?.id ?? null;
+}

@@ -1,0 +1,7 @@
+import { startLook } from './look.ts';
+import { startSwitches } from './switches.ts';
+import { startTicks } from './ticks.ts';
+
+startSwitches();
+startTicks();
+startLook();

@@ -1,0 +1,24 @@
+import type { Part } from '../core/stock/part.ts';
+import type { Book } from './notebooks.ts';
+import { at } from './paths.ts';
+
+/** The part of that id, or the part one of whose pieces has that id; null if there is none. */
+export function partNamed(book: Book, id: string): Part | null {
+  return book.notebook.parts.find((part) => part.id === id || part.places.some((place) => place.id === id)) ?? null;
+}
+
+/** Folder name of a part's page. */
+export function partSlug(part: Part): string {
+  return part.id.replaceAll('.', '-');
+}
+
+/** Where a part or one of its pieces is described, or null. */
+export function partAddress(book: Book, id: string): string | null {
+  const part = partNamed(book, id);
+  return part === null ? null : at(book.notebook.slug, 'parts', partSlug(part));
+}
+
+/** A part's name as people say it. */
+export function partName(part: Part): string {
+  return part.id.replaceAll('.', ', ').replaceAll('-', ' ');
+}

@@ -1,0 +1,28 @@
+import type { Step } from '../core/steps/step.ts';
+import type { Book } from './notebooks.ts';
+
+/** Steps the log says are done. */
+export function stepsDone(book: Book): ReadonlySet<string> {
+  return new Set(book.notebook.log.flatMap((entry) => entry.done));
+}
+
+/** Pieces the log says are made. */
+export function piecesMade(book: Book): ReadonlySet<string> {
+  return new Set(book.notebook.log.flatMap((entry) => entry.made));
+}
+
+/** Steps whose turn it is: not done, and everything they wait for is. */
+export function stepsNext(book: Book): readonly Step[] {
+  const done = stepsDone(book);
+  return book.notebook.steps.filter((step) => !done.has(step.id) && step.after.every((id) => done.has(id)));
+}
+
+/** How far a chapter is, in a few words. */
+export function chapterState(book: Book, chapter: string): string {
+  if (!book.prose.some((prose) => prose.chapter === chapter)) return 'not begun';
+  const steps = book.notebook.steps.filter((step) => step.chapter === chapter);
+  if (steps.length === 0) return 'written, no steps yet';
+  const done = stepsDone(book);
+  const count = steps.filter((step) => done.has(step.id)).length;
+  return count === steps.length ? 'all steps done' : `${count} of ${steps.length} steps done`;
+}
