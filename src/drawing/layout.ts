@@ -23,7 +23,7 @@ const documentTypes: Readonly<Record<DrawingKind, string>> = {
 function contentOf(notebook: Notebook, entry: DrawingEntry, options: DrawingOptions): DrawingContent {
   if (entry.kind === 'part') {
     const part = notebook.parts.find(({ id }) => id === entry.of);
-    if (part !== undefined) return { ...partLayout(part, options), desc: entry.title };
+    if (part !== undefined) return partLayout(part, options);
   }
   return { blocks: [], scale: 10, desc: entry.title };
 }

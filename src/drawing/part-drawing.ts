@@ -1,23 +1,139 @@
 import type { Part } from '../core/stock/part.ts';
 import type { Block } from './block.ts';
-import type { DrawingOptions } from './drawing.ts';
+import type { DrawingOptions, DrawingUnit } from './drawing.ts';
+import { saidLength } from './figures.ts';
+import { partName } from './list.ts';
 import { scales, scaleText } from './paper.ts';
-import { type PartViewAsk, partViewBlock } from './part-view.ts';
-import { fitsSheet } from './sheet.ts';
+import { detailBlock } from './part-detail.ts';
+import { isCrowded } from './part-figures.ts';
+import { boundsOf, featureGroups } from './part-groups.ts';
+import { groupNotes, markNotes } from './part-notes.ts';
+import { sizingOf } from './part-sizing.ts';
+import { type PartViewAsk, stageOf } from './part-stage.ts';
+import { partViewBlock } from './part-view.ts';
+import { groupSentence } from './part-words.ts';
+import { drawingArea, fitsSheet } from './sheet.ts';
+import type { Break } from './view.ts';
 
 /** What is laid out for one part: its blocks in order, and the scale of the true shape. */
-export type PartLayout = { readonly blocks: readonly Block[]; readonly scale: number };
+export type PartLayout = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
 
-function wholeAt(part: Part, scale: number, { unit }: DrawingOptions): Block {
+type Views = { readonly asks: readonly PartViewAsk[]; readonly scale: number };
+
+/** The whole part at a scale, or null when it doesn't fit the sheet or its figures crowd. */
+function wholeAt(part: Part, scale: number, options: DrawingOptions, breaks: readonly Break[] = []): Views | null {
+  const { length } = part.blank;
+  const area = drawingArea(options.paper);
+  const shortened = breaks.reduce((sum, cut) => sum + (cut.to - cut.from) / scale - cut.gap, 0);
+  if (length / scale - shortened > area.x1 - area.x0 || part.blank.width / scale > area.y1 - area.y0) return null;
   const heading = `Seen on its face  ${scaleText(scale)}`;
-  const ask: PartViewAsk = { part, unit, scale, breaks: [], from: 0, to: part.blank.length, heading };
-  return partViewBlock(ask);
+  const ask: PartViewAsk = { part, unit: options.unit, scale, breaks, from: 0, to: length, heading };
+  if (isCrowded(stageOf(ask))) return null;
+  return fitsSheet(partViewBlock(ask), options.paper) ? { asks: [ask], scale } : null;
 }
 
-export function partLayout(part: Part, options: DrawingOptions): PartLayout {
-  for (const scale of scales) {
-    const block = wholeAt(part, scale, options);
-    if (fitsSheet(block, options.paper)) return { blocks: [block], scale };
+/** Paper length that a stretch without features keeps on each side of its break, and the gap of the break, mm. */
+const kept = 14;
+const gap = 4;
+
+/** Long stretches without any feature, shortened. */
+function breaksAt(part: Part, scale: number): readonly Break[] {
+  const stops = [
+    0,
+    part.blank.length,
+    ...part.features.flatMap((feature) => {
+      const { x0, x1 } = boundsOf(feature, part.blank);
+      return x0 <= 0 && x1 >= part.blank.length ? [] : [x0, x1];
+    }),
+  ].toSorted((a, b) => a - b);
+  return stops.flatMap((from, i): readonly Break[] => {
+    const to = stops[i + 1] ?? from;
+    const cut = { from: from + kept * scale, to: to - kept * scale, gap };
+    return (cut.to - cut.from) / scale > 3 * gap ? [cut] : [];
+  });
+}
+
+/** A strip too thin to read at the scale its length asks for is drawn larger, with its bare stretches shortened. */
+const thin = 10;
+
+function brokenView(part: Part, whole: Views, options: DrawingOptions): Views {
+  if (part.blank.width / whole.scale >= thin) return whole;
+  const spans = part.features.some((feature) => {
+    const { x0, x1 } = boundsOf(feature, part.blank);
+    return x1 - x0 > part.blank.length / 2;
+  });
+  if (spans) return whole;
+  const larger = scales.filter((scale) => scale < whole.scale && part.blank.width / scale <= 3 * thin);
+  for (const scale of larger) {
+    const breaks = breaksAt(part, scale);
+    const views = breaks.length === 0 ? null : wholeAt(part, scale, options, breaks);
+    if (views !== null) return views;
   }
-  return { blocks: [wholeAt(part, 100, options)], scale: 100 };
+  return whole;
+}
+
+/** Where a part with very many features is parted into views: the same number of features in each. */
+function stretches(part: Part, count: number): readonly (readonly [number, number])[] {
+  const starts = part.features.map((feature) => boundsOf(feature, part.blank).x0).toSorted((a, b) => a - b);
+  const cuts = Array.from({ length: count - 1 }, (_, i) => {
+    const index = Math.floor(((i + 1) * starts.length) / count);
+    return ((starts[index - 1] ?? 0) + (starts[index] ?? part.blank.length)) / 2;
+  });
+  const ends = [0, ...new Set(cuts.filter((cut) => cut > 0 && cut < part.blank.length)), part.blank.length];
+  return ends.slice(1).map((to, i) => [ends[i] ?? 0, to] as const);
+}
+
+function partedAt(part: Part, scale: number, options: DrawingOptions & { readonly count: number }): Views | null {
+  const pieces = stretches(part, options.count);
+  const asks = pieces.map(([from, to], i): PartViewAsk => {
+    const heading = `Seen on its face  ${scaleText(scale)}  piece ${i + 1} of ${pieces.length}, from the left end`;
+    return { part, unit: options.unit, scale, breaks: [], from, to, heading };
+  });
+  const good = asks.every((ask) => !isCrowded(stageOf(ask)) && fitsSheet(partViewBlock(ask), options.paper));
+  return good ? { asks, scale } : null;
+}
+
+function viewsOf(part: Part, options: DrawingOptions): Views {
+  for (const scale of scales) {
+    const whole = wholeAt(part, scale, options);
+    if (whole !== null) return brokenView(part, whole, options);
+  }
+  for (const count of [2, 3, 4, 6, 8, 12, 16, 24]) {
+    for (const scale of scales) {
+      const parted = partedAt(part, scale, { ...options, count });
+      if (parted !== null) return parted;
+    }
+  }
+  const heading = 'Seen on its face';
+  return {
+    asks: [{ part, unit: options.unit, scale: 100, breaks: [], from: 0, to: part.blank.length, heading }],
+    scale: 100,
+  };
+}
+
+/** What the drawing shows, in words. */
+export function partWords(part: Part, unit: DrawingUnit): string {
+  const { length, width, thickness } = part.blank;
+  const size = `${saidLength(length, unit)} long, ${saidLength(width, unit)} wide and ${saidLength(thickness, unit)} thick`;
+  const pieces = part.places.length === 1 ? 'One piece' : `${part.places.length} pieces`;
+  const groups = featureGroups(part).map((group) => groupSentence(group, part, unit));
+  const plain = groups.length === 0 ? ['It has no machining.'] : groups;
+  const later = part.cutAfterMeasuring ? ['Cut it after measuring the sheet.'] : [];
+  return [`Part ${partName(part)}: ${size}.`, `${pieces} of ${part.stock}.`, ...plain, ...later].join(' ');
+}
+
+/** The part's true shape with its figures, its enlarged details, its features in words and the marks to write on it. */
+export function partLayout(part: Part, options: DrawingOptions): PartLayout {
+  const { asks, scale } = viewsOf(part, options);
+  const groups = featureGroups(part);
+  const details = groups.map((group) =>
+    detailBlock({ part, sizing: sizingOf(group, part.blank, scale), unit: options.unit }),
+  );
+  const blocks = [
+    ...asks.map(partViewBlock),
+    ...details.filter((block) => block !== null),
+    ...groupNotes(part, groups, options.unit),
+    ...markNotes(part, options.unit),
+  ];
+  return { blocks, scale, desc: partWords(part, options.unit) };
 }

@@ -79,10 +79,12 @@ export type Tally = { readonly at: number; readonly positions: readonly Position
 
 export function tallied(positions: readonly Position[]): readonly Tally[] {
   const ordered = positions.toSorted((a, b) => a.at - b.at);
-  return ordered.reduce<readonly Tally[]>((tallies, position) => {
-    const last = tallies.at(-1);
-    if (last === undefined || position.at - last.at > same)
-      return [...tallies, { at: position.at, positions: [position] }];
-    return [...tallies.slice(0, -1), { ...last, positions: [...last.positions, position] }];
-  }, []);
+  const starts = ordered.flatMap((position, i) => {
+    const before = ordered[i - 1];
+    return before === undefined || position.at - before.at > same ? [i] : [];
+  });
+  return starts.map((start, i) => {
+    const together = ordered.slice(start, starts[i + 1] ?? ordered.length);
+    return { at: together[0]?.at ?? 0, positions: together };
+  });
 }

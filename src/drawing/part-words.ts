@@ -1,0 +1,103 @@
+import type { Feature, Part } from '../core/stock/part.ts';
+import type { DrawingUnit } from './drawing.ts';
+import { lengthText, saidLength } from './figures.ts';
+import { boundsOf, type FeatureGroup, isBored, isPatch, isPocket, touches } from './part-groups.ts';
+
+const pocketNames = { dado: 'dado', 'stopped-dado': 'stopped dado', rabbet: 'rabbet', groove: 'groove' } as const;
+
+function edgeWords(feature: Feature, part: Part): string {
+  const open = touches(boundsOf(feature, part.blank), part.blank);
+  if (open.left || open.right) return open.left && open.right ? 'from end to end' : 'at the end';
+  if (open.top && open.bottom) return 'across the whole width';
+  if (open.top) return 'from the top edge';
+  return open.bottom ? 'from the bottom edge' : 'inside the edges';
+}
+
+/** An angle in degrees, to a tenth. */
+export function degrees(angle: number): string {
+  return `${Math.round((angle * 1800) / Math.PI) / 10}°`;
+}
+
+/** What a feature is, in the trade's words, without its sizes. */
+export function featureName(feature: Feature, part: Part): string {
+  if (isPocket(feature)) return `${pocketNames[feature.kind]} in the ${feature.side}, ${edgeWords(feature, part)}`;
+  if (isBored(feature)) {
+    const name = feature.kind === 'hole' ? 'hole' : 'counterbore';
+    return feature.depth === 'through' ? `${name} through` : `${name} in the ${feature.side}`;
+  }
+  if (feature.kind === 'notch') return `slot ${edgeWords(feature, part)}`;
+  if (feature.kind === 'opening') return 'opening through';
+  if (feature.kind === 'cut-out') return 'cut-out through, corners as dimensioned';
+  if (feature.kind === 'trim') return `trim the ${feature.edge} edge after machining`;
+  if (feature.kind === 'mitre') return `mitre on the ${feature.edge} edge, long on the ${feature.long}`;
+  if (feature.kind === 'taper') return `taper on the ${feature.edge} edge`;
+  if (feature.kind === 'roundover') return `roundover on the ${feature.edge} edge of the ${feature.side}`;
+  return `rounded corner, ${feature.corner.replace('-', ' ')}`;
+}
+
+/** Sizes that stand in the notes because no dimension line shows them. */
+export type NoteSize = {
+  readonly measure: 'diameter' | 'depth' | 'radius' | 'angle' | 'size-x';
+  readonly text: string;
+  readonly words: string;
+};
+
+export function noteSizes(feature: Feature, unit: DrawingUnit): readonly NoteSize[] {
+  const show = (mm: number) => lengthText(mm, unit);
+  if (isBored(feature)) {
+    const across: NoteSize = { measure: 'diameter', text: show(feature.diameter), words: `⌀${show(feature.diameter)}` };
+    if (feature.depth === 'through') return [across];
+    return [across, { measure: 'depth', text: show(feature.depth), words: `${show(feature.depth)} deep` }];
+  }
+  if (isPatch(feature)) {
+    const relief = isPocket(feature) ? (feature.relief ?? 0) : 0;
+    const corner: readonly NoteSize[] =
+      feature.corner > 0
+        ? [{ measure: 'radius', text: show(feature.corner), words: `corners R ${show(feature.corner)}` }]
+        : [];
+    return relief > 0
+      ? [...corner, { measure: 'radius', text: show(relief), words: `corners relieved R ${show(relief)}` }]
+      : corner;
+  }
+  if (feature.kind === 'roundover' || feature.kind === 'rounded-corner') {
+    return [{ measure: 'radius', text: show(feature.radius), words: `R ${show(feature.radius)}` }];
+  }
+  if (feature.kind === 'mitre')
+    return [{ measure: 'angle', text: degrees(feature.angle), words: degrees(feature.angle) }];
+  return feature.kind === 'trim'
+    ? [{ measure: 'size-x', text: show(feature.by), words: `by ${show(feature.by)}` }]
+    : [];
+}
+
+function listed(words: readonly string[]): string {
+  if (words.length <= 1) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+function sizeWords(feature: Feature, part: Part, unit: DrawingUnit): string {
+  if (!isPatch(feature))
+    return noteSizes(feature, unit)
+      .map(({ words }) => words.replace('⌀', 'diameter '))
+      .join(', ');
+  const { x0, x1, y0, y1 } = boundsOf(feature, part.blank);
+  const size = `${saidLength(x1 - x0, unit)} by ${saidLength(y1 - y0, unit)}`;
+  return isPocket(feature) ? `${size}, ${saidLength(feature.depth, unit)} deep` : size;
+}
+
+function placesWords(features: readonly Feature[], part: Part, unit: DrawingUnit): string {
+  const placed = features.filter((feature) => isPatch(feature) || isBored(feature));
+  const inside = placed.filter((feature) => !touches(boundsOf(feature, part.blank), part.blank).left);
+  if (inside.length === 0) return '';
+  const at = inside.map((feature) =>
+    lengthText(isBored(feature) ? feature.at[0] : boundsOf(feature, part.blank).x0, unit),
+  );
+  return `, starting ${listed(at)} ${unit} from the left end`;
+}
+
+/** One sentence for a group: how many, what, how large and where. */
+export function groupSentence({ letter, features }: FeatureGroup, part: Part, unit: DrawingUnit): string {
+  const first = features[0];
+  if (first === undefined) return '';
+  const size = sizeWords(first, part, unit);
+  return `${letter}: ${features.length} × ${featureName(first, part)}${size === '' ? '' : `, ${size}`}${placesWords(features, part, unit)}.`;
+}
