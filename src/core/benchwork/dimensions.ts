@@ -20,18 +20,21 @@ export function thicknessScope(thicknesses: Readonly<Record<string, KnownThickne
  */
 export function dimensionScope(named: Named, scope: Scope): Result<Scope> {
   const known: Record<string, Scope[string]> = { ...scope };
+  const refused = new Set<string>();
   const faults: Fault[] = [];
   let waiting = Object.entries(named);
   for (let before = -1; waiting.length !== before; ) {
     before = waiting.length;
-    const ready = waiting.filter(([, quantity]) =>
-      namesIn(quantity.tree).every((name) => !waiting.some(([other]) => other === name)),
+    const ready = waiting.filter(
+      ([, quantity]) => !namesIn(quantity.tree).some((name) => waiting.some(([other]) => other === name)),
     );
     waiting = waiting.filter((entry) => !ready.includes(entry));
     for (const [name, quantity] of ready) {
-      const amount = evaluate(quantity, known);
-      if (amount.ok) known[name] = amount.value;
-      else faults.push(...amount.faults);
+      // what rests on a refused dimension is refused with it: one mistake, one fault
+      const amount = namesIn(quantity.tree).some((one) => refused.has(one)) ? null : evaluate(quantity, known);
+      if (amount?.ok) known[name] = amount.value;
+      else refused.add(name);
+      if (amount?.ok === false) faults.push(...amount.faults);
     }
   }
   const rings = waiting.map(([name, quantity]) => ringFault(name, quantity));

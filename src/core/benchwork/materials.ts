@@ -2,6 +2,7 @@ import type { BoardStock, SheetStock, Stock } from '../stock/goods.ts';
 import type { KnownThickness } from '../stock/thickness.ts';
 import { knownThickness, type Reading, readingFaults } from '../stock/thickness-check.ts';
 import { evaluate } from '../units/evaluate.ts';
+import { nearest } from '../units/nearest.ts';
 import { done, type Fault, failed, type Result } from '../units/problem.ts';
 import { fault, mm } from './fault.ts';
 import type { Benchwork } from './schema.ts';
@@ -76,5 +77,7 @@ function stockFault(at: string, material: MaterialSource, stock: readonly Stock[
   const path = typeof material === 'string' ? at : `${at}.stock`;
   const cuts = stock.filter(({ kind }) => kind === 'sheet' || kind === 'board').map((one) => one.id);
   const what = `${id} is no sheet or board in the stock files`;
-  return fault('stock-unknown', path, { what, mend: `use one of ${cuts.join(', ')}, or add it to a stock file` });
+  const near = nearest(id, cuts);
+  const mend = near === null ? `use one of ${cuts.join(', ')}, or add it to a stock file` : `did you mean ${near}?`;
+  return fault('stock-unknown', path, { what, mend });
 }
