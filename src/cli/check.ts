@@ -9,10 +9,6 @@ import { type Desk, type ExitCode, refuse } from './desk.ts';
 
 export type CheckWish = { readonly slug: string | null; readonly format: 'text' | 'json' };
 
-function isOpen(finding: Finding): boolean {
-  return finding.level === 'halt';
-}
-
 function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
@@ -32,14 +28,15 @@ function summary(books: Books): string {
 }
 
 /** Problems and findings as lines of text; notes are only counted. */
-function asText(books: Books): string {
+export function asText(books: Books): string {
   const findings = books.notebooks.flatMap((notebook) => {
     return notebook.findings.filter(({ level }) => level !== 'note').map((finding) => findingText(notebook, finding));
   });
   return `${[...books.problems.map(printProblem), ...findings, summary(books)].join('\n')}\n`;
 }
 
-function asJson(books: Books): string {
+/** The same with everything a program needs, notes too. */
+export function asJson(books: Books): string {
   const findings = books.notebooks.flatMap((notebook) => {
     return notebook.findings.map((finding) => ({
       notebook: notebook.slug,
@@ -52,12 +49,17 @@ function asJson(books: Books): string {
   return `${JSON.stringify({ notebooks: books.slugs, problems, findings }, null, 2)}\n`;
 }
 
-/** Tells every mistake and finding of all notebooks or of one; 0 when nothing is wrong and no halt is open. */
+/** 0 when nothing is wrong and no halt is open; a halt can't be accepted, so each one is open. */
+export function verdict(books: Books): ExitCode {
+  const halted = books.notebooks.some(({ findings }) => findings.some(({ level }) => level === 'halt'));
+  return books.problems.length === 0 && !halted ? 0 : 1;
+}
+
+/** Tells every mistake and finding of all notebooks or of one; its exit code is the verdict. */
 export async function check(desk: Desk, { slug, format }: CheckWish): Promise<ExitCode> {
   const all = await openBooks(desk.content);
   if (slug !== null && !all.slugs.includes(slug)) return refuse(desk, noSuchBook(all, slug));
   const books = slug === null ? all : onlyOne(all, slug);
   desk.write(format === 'json' ? asJson(books) : asText(books));
-  const halted = books.notebooks.some((notebook) => notebook.findings.some(isOpen));
-  return books.problems.length === 0 && !halted ? 0 : 1;
+  return verdict(books);
 }

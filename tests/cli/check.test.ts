@@ -1,0 +1,88 @@
+import { rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import type { Books } from '../../src/cli/books.ts';
+import { asText, verdict } from '../../src/cli/check.ts';
+import { run } from '../../src/cli/run.ts';
+import { shelf } from '../writing/shelf.ts';
+import { spoil, testDesk } from './desk.ts';
+
+const books: Books = { slugs: ['shelf'], notebooks: [shelf], problems: [] };
+const halted: Books = {
+  ...books,
+  notebooks: [{ ...shelf, findings: shelf.findings.map((one) => ({ ...one, level: 'halt' })) }],
+};
+const mistaken: Books = {
+  ...books,
+  problems: [
+    {
+      rule: 'unit',
+      file: 'notebooks/shelf/benchwork.md',
+      line: 3,
+      column: 11,
+      path: 'dimensions.side',
+      what: 'x',
+      mend: 'y',
+    },
+  ],
+};
+
+test('a care is clean; an open halt or a problem is not', () => {
+  expect([books, halted, mistaken].map(verdict)).toEqual([0, 1, 1]);
+});
+
+test('a finding is told with what it says and how to mend it, and the counts come last', () => {
+  expect(asText(books)).toBe(
+    'care  shelf  deck.seam-1  The seam bears on 5.9 mm a side.\n    mend: Screw a batten of 30 mm beside it.\n' +
+      '1 notebook, 0 problems, 0 halts, 1 care, 0 notes\n',
+  );
+});
+
+test('the shipped notebooks pass', async () => {
+  const desk = testDesk();
+  expect(await run(desk, ['check'])).toBe(0);
+  expect(desk.said()).toMatch(/3 notebooks, 0 problems, 0 halts, \d+ cares?, \d+ notes?\n$/);
+});
+
+test('a mistake is told with file, line, column and mend', async () => {
+  const desk = testDesk();
+  spoil(desk, 'notebooks/window-shelf/benchwork.md', ['width: 300 mm', 'width: 300']);
+  expect(await run(desk, ['check'])).toBe(1);
+  expect(desk.said()).toMatch(/^notebooks\/window-shelf\/benchwork\.md:4:10 {2}\S.*\n {4}mend: \S/);
+  expect(desk.said()).not.toMatch(/\bat .*\.ts:\d+/);
+});
+
+test('a mistake in one notebook is not told of another, one in the shared stock is', async () => {
+  const desk = testDesk();
+  spoil(desk, 'notebooks/window-shelf/benchwork.md', ['width: 300 mm', 'width: 300']);
+  expect(await run(desk, ['check', 'lantern-siding'])).toBe(0);
+  expect(await run(desk, ['check', 'window-shelf'])).toBe(1);
+  writeFileSync(join(desk.content, 'stock', 'mine.yaml'), 'not: [closed\n');
+  expect(await run(desk, ['check', 'lantern-siding'])).toBe(1);
+});
+
+test('as JSON, problems and findings are plain data', async () => {
+  const desk = testDesk();
+  spoil(desk, 'notebooks/window-shelf/benchwork.md', ['width: 300 mm', 'widht: 300 mm']);
+  expect(await run(desk, ['check', 'window-shelf', '--format', 'json'])).toBe(1);
+  const { problems, findings } = JSON.parse(desk.said());
+  expect(findings).toBeInstanceOf(Array);
+  expect(problems.length).toBeGreaterThan(0);
+  const [first] = problems;
+  expect(Object.keys(first)).toEqual(['rule', 'file', 'line', 'column', 'path', 'what', 'mend']);
+  expect(first).toMatchObject({ file: 'notebooks/window-shelf/benchwork.md' });
+  expect(JSON.stringify(problems)).toContain('width');
+});
+
+test('an unknown notebook gets the nearest name', async () => {
+  const desk = testDesk();
+  expect(await run(desk, ['check', 'window-shelv'])).toBe(1);
+  expect(desk.warned()).toBe('No notebook is called "window-shelv".\n    mend: did you mean window-shelf?\n');
+});
+
+test('a folder without notebooks is told, not passed', async () => {
+  const desk = testDesk();
+  rmSync(join(desk.content, 'notebooks'), { recursive: true });
+  expect(await run(desk, ['check'])).toBe(1);
+  expect(desk.said()).toContain('there is no notebook in this folder');
+});
