@@ -1,0 +1,56 @@
+import type { Finding } from './finding.ts';
+import type { Head } from './head.schema.ts';
+import type { Saw } from './stock/saw.ts';
+import { evaluate } from './units/evaluate.ts';
+import type { Fault } from './units/problem.ts';
+import type { Quantity } from './units/quantity.ts';
+import { length, say } from './units/say.ts';
+
+/** What the cover says of the workshop, as numbers. mm. */
+export type HeadValues = {
+  readonly saw: Saw;
+  /** diameters of the router's bits in hand */
+  readonly bits: readonly number[];
+  readonly faults: readonly Fault[];
+  readonly findings: readonly Finding[];
+};
+
+/** A table saw's usual blade, 1/8 in; common practice, no source. */
+const USUAL_KERF = 3.175;
+
+/** An offcut whose shorter side is less is swept up, mm; a setting, common practice, no source. */
+const KEEP = 100;
+
+/** The cover's figures evaluated; a kerf nobody gave is assumed and said so. */
+export function headValues(head: Head): HeadValues {
+  const faults: Fault[] = [];
+  const number = (quantity: Quantity): number => {
+    const amount = evaluate(quantity, {});
+    if (amount.ok) return amount.value.value;
+    faults.push(...amount.faults);
+    return 0;
+  };
+  const { tools } = head;
+  const blade = tools?.['table-saw'] ?? tools?.['track-saw'] ?? tools?.['circular-saw'] ?? tools?.['hand-saw'];
+  const kerf = blade === undefined ? USUAL_KERF : number(blade.kerf);
+  return {
+    saw: { kerf, trim: 0, keep: KEEP },
+    bits: (tools?.router?.bits ?? []).map(number),
+    faults,
+    findings: blade === undefined ? [kerfAssumed] : [],
+  };
+}
+
+const kerfAssumed: Finding = {
+  rule: 'kerf-assumed',
+  level: 'note',
+  where: 'tools',
+  chapter: 'benchwork',
+  what: say`no saw is named, so a blade of ${length(USUAL_KERF)} is assumed`,
+  figure: USUAL_KERF,
+  limit: null,
+  unit: 'mm',
+  mend: say`write the kerf of your saw under tools in notebook.md`,
+  source: 'common practice, no source',
+  accepted: null,
+};
