@@ -19,9 +19,9 @@ export function editDistance(a: string, b: string): number {
   return above[b.length] ?? 0;
 }
 
-/** Edits a word may be away and still be meant: one in three letters, one at least. */
+/** Edits a word may be away and still be meant: one in three letters, one at least; none in a single letter. */
 function allowed(word: string): number {
-  return Math.max(1, Math.floor(word.length / 3));
+  return word.length < 2 ? 0 : Math.max(1, Math.floor(word.length / 3));
 }
 
 /** Capitals cost next to nothing: `MM` is nearer to `mm` than to `m`. */

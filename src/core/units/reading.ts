@@ -4,9 +4,14 @@ import { roundTo } from './round.ts';
 /** A way to read a text that has two: the text it should have been, and the length it would mean. */
 export type Reading = { readonly text: string; readonly mm: number };
 
-/** A length in both units, for a fault: 1500 mm (59.055 in). */
+/** A length in both units, inside parentheses of a fault: 1500 mm, 59.055 in. */
 export function inBothUnits(mm: number): string {
   return `${roundTo(mm, 0.01)} mm, ${roundTo(mm / 25.4, 0.001)} in`;
+}
+
+/** A length in a sentence, the other unit in parentheses: 1500 mm (59.055 in). */
+export function bothUnits(mm: number): string {
+  return `${roundTo(mm, 0.01)} mm (${roundTo(mm / 25.4, 0.001)} in)`;
 }
 
 function told({ text, mm }: Reading): string {
