@@ -25,12 +25,34 @@ export function daysBetween(from: string, to: string): number {
   return dayNumber(to) - dayNumber(from);
 }
 
+/** The date of a day number, the inverse of `dayNumber`. */
+function dateOfDay(days: number): string {
+  const shifted = days + 719_468;
+  const era = Math.floor(shifted / 146_097);
+  const dayOfEra = shifted - era * 146_097;
+  const leaps = Math.floor(dayOfEra / 1460) - Math.floor(dayOfEra / 36_524) + Math.floor(dayOfEra / 146_096);
+  const yearOfEra = Math.floor((dayOfEra - leaps) / 365);
+  const dayOfYear = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
+  const marchMonth = Math.floor((5 * dayOfYear + 2) / 153);
+  const day = dayOfYear - Math.floor((153 * marchMonth + 2) / 5) + 1;
+  const month = marchMonth < 10 ? marchMonth + 3 : marchMonth - 9;
+  return written(yearOfEra + era * 400 + (month <= 2 ? 1 : 0), month, day);
+}
+
+function written(year: number, month: number, day: number): string {
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${String(year).padStart(4, '0')}-${two(month)}-${two(day)}`;
+}
+
+/** The date a whole number of days later, or earlier. */
+export function addDays(date: string, days: number): string {
+  return dateOfDay(dayNumber(date) + days);
+}
+
 /** The same day `months` later, or the month's last when it has no such day; months a whole number >= 0. */
 export function addMonths(date: string, months: number): string {
   const [year, month, day] = parts(date);
   const count = year * 12 + (month - 1) + months;
   const [newYear, newMonth] = [Math.floor(count / 12), (count % 12) + 1];
-  const newDay = Math.min(day, daysOfMonth(newYear, newMonth));
-  const two = (n: number) => String(n).padStart(2, '0');
-  return `${String(newYear).padStart(4, '0')}-${two(newMonth)}-${two(newDay)}`;
+  return written(newYear, newMonth, Math.min(day, daysOfMonth(newYear, newMonth)));
 }

@@ -1,9 +1,12 @@
-import { nearest } from '../units/nearest.ts';
+import { editDistance, nearest } from '../units/nearest.ts';
 
 /** A name with every number left open: `strut.across-2` and `strut.across-9` look alike. */
 function withoutNumbers(name: string): string {
   return name.replace(/\d+/g, '#');
 }
+
+/** Edits a slip of the pen makes at most; farther off it is another thing's name. */
+const SLIP = 2;
 
 /**
  * The known name an unknown one is a slip of the pen for, else null. A name that differs only in a number is no slip:
@@ -12,7 +15,7 @@ function withoutNumbers(name: string): string {
 export function slipOf(name: string, known: readonly string[]): string | null {
   const near = nearest(name, known);
   if (near === null || withoutNumbers(near) === withoutNumbers(name)) return null;
-  return near;
+  return editDistance(name, near) <= SLIP ? near : null;
 }
 
 /** Today's name of something that was renamed, perhaps more than once; a ring of names stops where it began. */
