@@ -5,7 +5,15 @@ import type { Book } from './notebooks.ts';
 import type { Stretch } from './prose/render.ts';
 
 /** What a chapter's page shows: the author's order first, then what the author placed nowhere. */
-export type ChapterPage = { readonly written: boolean; readonly stretches: readonly Stretch[] };
+export type ChapterPage = {
+  readonly written: boolean;
+  /** true for an .mdx chapter: its own module is shown before the stretches */
+  readonly runs: boolean;
+  readonly stretches: readonly Stretch[];
+};
+
+/** Lists that come at the end when the author placed them nowhere, and nowhere when there is nothing in them. */
+const RESTED: readonly string[] = ['findings', 'steps', 'parts', 'cut-list'];
 
 function block(name: string, attributes: Readonly<Record<string, string>> = {}): Stretch {
   return { kind: 'block', name, attributes };
@@ -30,26 +38,35 @@ function filled(book: Book, chapter: ChapterId): readonly string[] {
 function drawingsLeft(book: Book, chapter: ChapterId, prose: ChapterProse): readonly Stretch[] {
   const placed = [...blocksIn(prose.stretches), ...Object.values(prose.ofStep).flatMap(blocksIn)]
     .filter(({ name }) => name === 'drawing')
-    .map(({ attributes }) => attributes.of ?? '');
+    .map(({ attributes }) => attributes.of ?? '')
+    .concat(prose.code?.drawings ?? []);
   return chapterDrawings(book, chapter)
     .filter(({ id }) => !placed.some((of) => of === id || `${chapter}.${of}` === id))
     .map(({ id }) => block('drawing', { of: id }));
 }
 
+/** Each list and drawing once: its headings and marks have ids. Tools always come first on the page, by themselves. */
+function once(stretches: readonly Stretch[]): readonly Stretch[] {
+  const seen = new Set(['tools']);
+  return stretches.filter((stretch) => {
+    if (stretch.kind !== 'block') return true;
+    const name = [stretch.name, stretch.attributes.of ?? ''].join(' ').trim();
+    if (seen.has(name)) return false;
+    seen.add(name);
+    return true;
+  });
+}
+
 /** A chapter from its author's words and from the model; `written` is false while there is no such file. */
 export async function chapterPage(book: Book, chapter: ChapterId): Promise<ChapterPage> {
   const prose = await chapterProse(book, chapter);
-  const placed = new Set(blocksIn(prose.stretches).map(({ name }) => name));
+  const placed = new Set([...blocksIn(prose.stretches).map(({ name }) => name), ...(prose.code?.blocks ?? [])]);
   const shown = filled(book, chapter);
+  const empty = RESTED.filter((name) => !shown.includes(name));
+  const words = prose.stretches.filter((stretch) => stretch.kind !== 'block' || !empty.includes(stretch.name));
   const rest = shown.filter((name) => !placed.has(name)).map((name) => block(name));
   const drawings = drawingsLeft(book, chapter, prose);
-  const more: readonly Stretch[] =
-    drawings.length > 0 ? [{ kind: 'words', html: '<h2 id="more-drawings">More drawings</h2>' }] : [];
-  const words = prose.stretches.filter(
-    (one) =>
-      one.kind !== 'block' ||
-      !['findings', 'steps', 'parts', 'cut-list'].includes(one.name) ||
-      shown.includes(one.name),
-  );
-  return { written: prose.written, stretches: [...words, ...rest, ...more, ...drawings] };
+  const more: Stretch = { kind: 'words', html: '<h2 id="more-drawings">More drawings</h2>' };
+  const stretches = once([...words, ...rest, ...(drawings.length > 0 ? [more, ...drawings] : [])]);
+  return { written: prose.written, runs: prose.code !== null, stretches };
 }

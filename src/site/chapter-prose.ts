@@ -1,6 +1,7 @@
 import type { Step } from '../core/steps/step.ts';
 import type { Pair } from './lengths.ts';
 import { lengthPair } from './lengths.ts';
+import { type MdxPlaced, mdxPlaced } from './mdx-words.ts';
 import type { Book } from './notebooks.ts';
 import { partNamed } from './parts.ts';
 import { renderProse, type Stretch } from './prose/render.ts';
@@ -8,6 +9,8 @@ import { renderProse, type Stretch } from './prose/render.ts';
 /** A chapter's words: what stands on the page in order, and what stands inside each step. */
 export type ChapterProse = {
   readonly written: boolean;
+  /** what an .mdx chapter places by itself; null for .md */
+  readonly code: MdxPlaced | null;
   readonly stretches: readonly Stretch[];
   readonly ofStep: Readonly<Record<string, readonly Stretch[]>>;
 };
@@ -51,11 +54,12 @@ function gathered(stretches: readonly Stretch[]): readonly Stretch[] {
 /** The words of one file of a notebook, steps apart. */
 export async function chapterProse(book: Book, chapter: string): Promise<ChapterProse> {
   const prose = book.prose.find((one) => one.chapter === chapter);
-  if (prose === undefined) return { written: false, stretches: [], ofStep: {} };
+  if (prose === undefined) return { written: false, code: null, stretches: [], ofStep: {} };
+  if (prose.file.endsWith('.mdx')) return { written: true, code: mdxPlaced(prose.body), stretches: [], ofStep: {} };
   const steps = new Set(book.notebook.steps.filter((step) => step.chapter === chapter).map(nameInChapter));
   const stretches = await renderProse(prose.body, { steps, value: (name) => valueNamed(book, name) });
   const ofStep = Object.fromEntries(
     stretches.flatMap((stretch) => (stretch.kind === 'step' ? [[stretch.id, stretch.stretches]] : [])),
   );
-  return { written: true, stretches: gathered(stretches), ofStep };
+  return { written: true, code: null, stretches: gathered(stretches), ofStep };
 }

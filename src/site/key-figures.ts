@@ -1,4 +1,4 @@
-import { lengthPair, type Pair } from './lengths.ts';
+import { lengthPair, type Pair, sizePair } from './lengths.ts';
 import type { Book } from './notebooks.ts';
 import { counted, duration } from './words.ts';
 
@@ -10,8 +10,8 @@ function plain(name: string, words: string): KeyFigure {
 
 function sizes(book: Book): readonly KeyFigure[] {
   return book.notebook.benches.map((bench) => {
-    const [length, width, height] = [lengthPair(bench.length), lengthPair(bench.width), lengthPair(bench.deckTop)];
-    const words = (unit: 'mm' | 'in') => `${length[unit]} × ${width[unit]}, deck at ${height[unit]}`;
+    const [size, height] = [sizePair([bench.length, bench.width]), lengthPair(bench.deckTop)];
+    const words = (unit: 'mm' | 'in') => `${size[unit]}, deck at ${height[unit]}`;
     return { name: `Bench ${bench.id}`, value: { mm: words('mm'), in: words('in') } };
   });
 }

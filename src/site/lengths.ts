@@ -1,33 +1,40 @@
 import { type Sentence, spoken } from '../core/units/say.ts';
+import type { DrawingUnit } from '../drawing/drawing.ts';
+import { lengthText, saidLength } from '../drawing/figures.ts';
 
 /** The same words for readers of either unit. */
 export type Pair = { readonly mm: string; readonly in: string };
 
-function inMillimetres(mm: number): string {
-  return `${Number(mm.toFixed(1))} mm`;
+function pair(words: (unit: DrawingUnit) => string): Pair {
+  return { mm: words('mm'), in: words('in') };
 }
 
-function inInches(mm: number): string {
-  const parts = Math.round((Math.abs(mm) / 25.4) * 32);
-  const whole = Math.floor(parts / 32);
-  let [top, under] = [parts % 32, 32];
-  while (top > 0 && top % 2 === 0) [top, under] = [top / 2, under / 2];
-  const fraction = top > 0 ? `${top}/${under}` : '';
-  const words = [whole > 0 || top === 0 ? String(whole) : '', fraction].filter((word) => word !== '').join(' ');
-  return `${mm < 0 && parts > 0 ? '−' : ''}${words} in`;
+/** A figure is never broken over two lines: its spaces hold. */
+function held(figure: string): string {
+  return figure.replaceAll(' ', '\u00A0');
 }
 
-/** A length in both units, with its unit. mm. */
+/** A length in both units, written as the drawings write it, with its unit. mm. */
 export function lengthPair(mm: number): Pair {
-  return { mm: inMillimetres(mm), in: inInches(mm) };
+  return pair((unit) => held(saidLength(mm, unit)));
 }
 
 /** A length in both units without the unit, for columns that name it. mm. */
 export function figurePair(mm: number): Pair {
-  return { mm: inMillimetres(mm).replace(/ mm$/, ''), in: inInches(mm).replace(/ in$/, '') };
+  return pair((unit) => held(lengthText(mm, unit)));
+}
+
+/** Several lengths as one size without the unit. mm. */
+export function figuresPair(lengths: readonly number[]): Pair {
+  return pair((unit) => lengths.map((mm) => held(lengthText(mm, unit))).join(' × '));
+}
+
+/** Several lengths as one size: 1600 × 170 × 18 mm. */
+export function sizePair(lengths: readonly number[]): Pair {
+  return pair((unit) => `${lengths.map((mm) => held(lengthText(mm, unit))).join(' × ')}\u00A0${unit}`);
 }
 
 /** A sentence in both units. */
 export function sentencePair(sentence: Sentence): Pair {
-  return { mm: spoken(sentence, inMillimetres), in: spoken(sentence, inInches) };
+  return pair((unit) => spoken(sentence, (mm) => held(saidLength(mm, unit))));
 }

@@ -82,7 +82,8 @@ function filesIn(stretches: readonly Stretch[]): readonly string[] {
 /** Every photo a page shows: those of the log that are not private, and those that prose names. */
 export async function photosPublished(book: Book): Promise<readonly Photo[]> {
   const chapters = await Promise.all(book.prose.map((one) => chapterProse(book, one.chapter)));
-  const inProse = chapters.flatMap(({ ofStep, stretches }) => [
+  const inProse = chapters.flatMap(({ code, ofStep, stretches }) => [
+    ...(code?.photos ?? []),
     ...filesIn(stretches),
     ...Object.values(ofStep).flatMap(filesIn),
   ]);

@@ -6,6 +6,9 @@ function same(words: string): Pair {
   return { mm: words, in: words };
 }
 
+/** The unit a table's figures are in. */
+export const UNIT_NAMES: Pair = { mm: 'millimetres', in: 'inches' };
+
 /** A name as people say it: `table-saw` is a table saw. */
 export function plainName(id: string): string {
   return id.replaceAll('-', ' ').replaceAll('.', ', ');

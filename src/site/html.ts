@@ -1,0 +1,46 @@
+import type { Pair } from './lengths.ts';
+import type { Book } from './notebooks.ts';
+import { partAddress } from './parts.ts';
+import { plainName } from './words.ts';
+
+/** Markup within a line, where a stray space would show: made here, not in templates. */
+export type Html = string & { readonly html: true };
+
+function html(text: string): Html {
+  return text as Html;
+}
+
+const MARKED: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+
+/** Words as they are. */
+export function text(words: string): Html {
+  return html(words.replace(/[&<>"]/g, (letter) => MARKED[letter] ?? letter));
+}
+
+/** A link; the address is one of this site's own. */
+export function link(address: string, words: string): Html {
+  return html(`<a href="${text(address)}">${text(words)}</a>`);
+}
+
+/** The same words in both units, of which the page shows one. */
+export function both(pair: Pair): Html {
+  if (pair.mm === pair.in) return text(pair.mm);
+  return html(
+    `<span class="length"><span class="mm">${text(pair.mm)}</span><span class="in">${text(pair.in)}</span></span>`,
+  );
+}
+
+export function line(...pieces: readonly Html[]): Html {
+  return html(pieces.join(''));
+}
+
+/** Pieces with commas between. */
+export function listed(pieces: readonly Html[]): Html {
+  return html(pieces.join(', '));
+}
+
+/** A part or one of its pieces by name, linked to its page where it has one. */
+export function partLink(book: Book, id: string, words = plainName(id)): Html {
+  const address = partAddress(book, id);
+  return address === null ? text(words) : link(address, words);
+}
