@@ -1,6 +1,7 @@
 import type { Feature, Part } from '../../stock/part.ts';
 import { length, type Sentence, say } from '../../units/say.ts';
 import { type Draft, draft, type Work } from './draft.ts';
+import { slotTest } from './slot.ts';
 import { grouped, instanceIds, instances, joined, lengths, tenth } from './words.ts';
 
 type Pocket = Extract<Feature, { kind: 'dado' | 'stopped-dado' | 'rabbet' | 'groove' }>;
@@ -11,13 +12,12 @@ function isPocket(feature: Feature): feature is Pocket {
   return ['dado', 'stopped-dado', 'rabbet', 'groove'].includes(feature.kind);
 }
 
-/** A notch that another part enters is half of a lap. */
-function isSlot(feature: Feature): feature is Notch {
-  return feature.kind === 'notch' && feature.for !== undefined;
-}
-
 function cutsOf<F extends Feature>(parts: readonly Part[], wanted: (feature: Feature) => feature is F): Cut<F>[] {
   return parts.flatMap((part) => part.features.filter(wanted).map((feature) => ({ part, feature })));
+}
+
+function slotsOf(parts: readonly Part[]): Cut<Notch>[] {
+  return cutsOf(parts, slotTest(parts));
 }
 
 function narrow({ patch }: Pocket | Notch): number {
@@ -107,7 +107,7 @@ function narrowSlot({ patch }: Notch): number {
 
 /** Slots of laps, mates ganged so that they share their errors. */
 function slotting(parts: readonly Part[]): Draft[] {
-  const cuts = cutsOf(parts, isSlot);
+  const cuts = slotsOf(parts);
   if (cuts.length === 0) return [];
   const settings = grouped(cuts, ({ feature }) => `${tenth(narrowSlot(feature))} ${tenth(tall(feature))}`);
   return [
@@ -130,7 +130,7 @@ function slotting(parts: readonly Part[]): Draft[] {
 }
 
 function testLine(parts: readonly Part[]): Sentence {
-  const slot = cutsOf(parts, isSlot)[0]?.feature;
+  const slot = slotsOf(parts)[0]?.feature;
   const pocket = cutsOf(parts, isPocket)[0]?.feature;
   if (slot !== undefined) {
     return say`Two offcuts of the same sheet, each with one slot ${length(narrowSlot(slot))} wide and ${length(tall(slot))} deep. They push together by hand and hold when turned over.`;

@@ -1,6 +1,7 @@
 import type { Feature, Part } from '../../stock/part.ts';
 import { length, type Sentence, say } from '../../units/say.ts';
 import { type Draft, draft, type Work } from './draft.ts';
+import { slotTest } from './slot.ts';
 import { counted, grouped, instanceIds, instances, joined, lengths, tenth } from './words.ts';
 
 type Of<K extends Feature['kind']> = Extract<Feature, { kind: K }>;
@@ -20,14 +21,31 @@ function openingLine({ part, feature }: Cut<Of<'opening'>>): Sentence {
   return say`${instances([part])}: opening ${length(x1 - x0)} by ${length(y1 - y0)}, corners ${length(feature.corner)}, its left edge at ${length(x0)} and its lower edge at ${length(y0)}.`;
 }
 
+function notchLine({ part, feature }: Cut<Of<'notch'>>): Sentence {
+  const { x0, x1, y0, y1 } = feature.patch;
+  return say`${instances([part])}: notch ${length(x1 - x0)} wide and ${length(y1 - y0)} deep in the ${feature.edge} edge, beginning at ${length(x0)}.`;
+}
+
+function cutOutLine({ part, feature }: Cut<Of<'cut-out'>>): Sentence {
+  const [across, up] = [feature.outline.map((point) => point[0]), feature.outline.map((point) => point[1])];
+  const [x0, y0] = [Math.min(...across), Math.min(...up)];
+  return say`${instances([part])}: cut-out ${length(Math.max(...across) - x0)} by ${length(Math.max(...up) - y0)}, its left at ${length(x0)} and its lower edge at ${length(y0)}; the drawing has its outline.`;
+}
+
 function openings(parts: readonly Part[]): Draft[] {
+  const isSlot = slotTest(parts);
   const found = cuts(parts, 'opening');
-  if (found.length === 0) return [];
-  const work = [
-    { kind: 'machining', noun: 'opening', makes: instanceIds(partsOf(found)), lines: found.map(openingLine) } as const,
+  const notches = cuts(parts, 'notch').filter((cut) => !isSlot(cut.feature));
+  const outs = cuts(parts, 'cut-out');
+  const works: Work[] = [
+    { kind: 'machining', noun: 'opening', makes: instanceIds(partsOf(found)), lines: found.map(openingLine) },
+    { kind: 'machining', noun: 'notch', makes: instanceIds(partsOf(notches)), lines: notches.map(notchLine) },
+    { kind: 'machining', noun: 'cut-out', makes: instanceIds(partsOf(outs)), lines: outs.map(cutOutLine) },
   ];
-  const title = 'Cut the openings';
-  return [draft({ id: 'openings', title, work, tools: ['router', 'template'], child: 'away', after: ['crosscut'] })];
+  const work = works.filter((one) => one.lines.length > 0);
+  if (work.length === 0) return [];
+  const [title, tools] = ['Cut the openings', ['router', 'template']];
+  return [draft({ id: 'openings', title, work, tools, child: 'away', after: ['crosscut', 'panels', 'mark'] })];
 }
 
 function drillLines(found: readonly Cut<Of<'hole'>>[]): Sentence[] {
