@@ -1,4 +1,6 @@
 import type { Notebook } from '../core/notebook.ts';
+import { type BenchViewKind, benchLayout } from './bench-drawing.ts';
+import { benchWords } from './bench-words.ts';
 import type { Block } from './block.ts';
 import type { Drawing, DrawingOptions, DrawingSheet } from './drawing.ts';
 import { type DrawingEntry, type DrawingKind, listDrawings } from './list.ts';
@@ -20,10 +22,23 @@ const documentTypes: Readonly<Record<DrawingKind, string>> = {
   joint: 'Joint detail',
 };
 
+function benchView(id: string): BenchViewKind {
+  const kinds: readonly BenchViewKind[] = ['plan', 'front', 'left', 'section'];
+  return kinds.find((kind) => id.endsWith(`.${kind}`)) ?? 'plan';
+}
+
 function contentOf(notebook: Notebook, entry: DrawingEntry, options: DrawingOptions): DrawingContent {
   if (entry.kind === 'part') {
     const part = notebook.parts.find(({ id }) => id === entry.of);
     if (part !== undefined) return partLayout(part, options);
+  }
+  const bench = notebook.benches.find(({ id }) => id === entry.of);
+  if (bench !== undefined) {
+    const kind = benchView(entry.id);
+    return {
+      ...benchLayout(notebook, bench, { kind, options }),
+      desc: benchWords(notebook, bench, { kind, unit: options.unit }),
+    };
   }
   return { blocks: [], scale: 10, desc: entry.title };
 }

@@ -78,7 +78,7 @@ function openSides(window: Window, limits: { readonly u: number; readonly v: num
 function titled(block: Block, { sizing }: DetailAsk, scale: number): Block {
   const { x0, y0 } = extentOf(block.marks);
   const count = sizing.features.length;
-  const times = count > 1 ? `  ${count}×` : '';
+  const times = count > 1 ? ` ${count}×` : '';
   const title = lettering(`${sizing.letter}${times}`, [x0, y0 - 3.5], { size: 3.5, weight: 'bold', role: 'label' });
   const { x1 } = extentOf([title]);
   return {

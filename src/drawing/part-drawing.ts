@@ -26,7 +26,7 @@ function wholeAt(part: Part, scale: number, options: DrawingOptions, breaks: rea
   const area = drawingArea(options.paper);
   const shortened = breaks.reduce((sum, cut) => sum + (cut.to - cut.from) / scale - cut.gap, 0);
   if (length / scale - shortened > area.x1 - area.x0 || part.blank.width / scale > area.y1 - area.y0) return null;
-  const heading = `Seen on its face  ${scaleText(scale)}`;
+  const heading = `Seen on its face ${scaleText(scale)}`;
   const ask: PartViewAsk = { part, unit: options.unit, scale, breaks, from: 0, to: length, heading };
   if (isCrowded(stageOf(ask))) return null;
   return fitsSheet(partViewBlock(ask), options.paper) ? { asks: [ask], scale } : null;
@@ -86,7 +86,7 @@ function stretches(part: Part, count: number): readonly (readonly [number, numbe
 function partedAt(part: Part, scale: number, options: DrawingOptions & { readonly count: number }): Views | null {
   const pieces = stretches(part, options.count);
   const asks = pieces.map(([from, to], i): PartViewAsk => {
-    const heading = `Seen on its face  ${scaleText(scale)}  piece ${i + 1} of ${pieces.length}, from the left end`;
+    const heading = `Seen on its face ${scaleText(scale)}, piece ${i + 1} of ${pieces.length}, from the left end`;
     return { part, unit: options.unit, scale, breaks: [], from, to, heading };
   });
   const good = asks.every((ask) => !isCrowded(stageOf(ask)) && fitsSheet(partViewBlock(ask), options.paper));

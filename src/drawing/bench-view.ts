@@ -1,0 +1,133 @@
+import { type Block, emptyBlock, extentOf, joined } from './block.ts';
+import { chainMarks, chainReach, type Link, planChain } from './chain.ts';
+import type { Dimension } from './dimension.ts';
+import type { DrawingUnit } from './drawing.ts';
+import { betweenText, onGrid } from './figures.ts';
+import { hatchMarks } from './hatch.ts';
+import { boxesOf, labelAll, linesOf } from './labels.ts';
+import type { Mark } from './mark.ts';
+import { edgesOf, modelLine, polygonMark } from './outline.ts';
+import { type Rule, ruleSpot, type Side } from './rule.ts';
+import { extentOfSeen, type Seen } from './scene.ts';
+import { lettering, middleText } from './text.ts';
+import { onPaper, paperX, paperY, type View } from './view.ts';
+import { told } from './visible.ts';
+
+/** Pieces drawn in one view: `cut` ones are hatched, those in `dashed` keep their covered edges as hidden lines. */
+export type Picture = {
+  readonly view: View;
+  readonly pieces: readonly Seen[];
+  readonly cut: readonly Seen[];
+  readonly dashed: readonly string[];
+};
+
+function pieceMarks(picture: Picture, piece: Seen, over: readonly Seen[]): readonly Mark[] {
+  const { view, dashed } = picture;
+  const areas = over.flatMap((other) => other.areas);
+  return piece.areas.flatMap(({ outline, holes }) =>
+    [outline, ...holes].flatMap(edgesOf).flatMap((edge) =>
+      told(edge, areas).flatMap(({ segment, covered }): readonly Mark[] => {
+        if (!covered) return [modelLine(view, segment, { pen: 'edge', role: 'outline' })];
+        return dashed.includes(piece.role) ? [modelLine(view, segment, { pen: 'hidden', role: 'hidden' })] : [];
+      }),
+    ),
+  );
+}
+
+function cutMarks(view: View, pieces: readonly Seen[]): readonly Mark[] {
+  return pieces.flatMap((piece, index) =>
+    piece.areas.flatMap((area): readonly Mark[] => {
+      const loops = [area.outline, ...area.holes].map((loop) => loop.map((point) => onPaper(view, point)));
+      return [
+        ...hatchMarks(loops, { pitch: 1.6 + 0.4 * (index % 2), slope: index % 2 === 0 ? 1 : -1 }),
+        polygonMark(view, area, { pen: 'cut-edge', fill: 'none' }),
+      ];
+    }),
+  );
+}
+
+/** Fills from the farthest to the nearest, then the edges nothing nearer covers, then what is cut. */
+export function pictureMarks(picture: Picture): readonly Mark[] {
+  const { view, cut } = picture;
+  const ordered = picture.pieces.toSorted((a, b) => a.near - b.near);
+  const fills = [...ordered, ...cut].flatMap(({ areas }) =>
+    areas.map((area) => polygonMark(view, area, { pen: 'none', fill: 'wood' })),
+  );
+  const edges = ordered.flatMap((piece, i) => pieceMarks(picture, piece, [...ordered.slice(i + 1), ...cut]));
+  return [...fills, ...edges, ...cutMarks(view, cut)];
+}
+
+export type ChainAsk = {
+  readonly name: string;
+  readonly view: View;
+  readonly side: Side;
+  /** ordinates in the model, sorted or not */
+  readonly stops: readonly number[];
+  readonly base: number;
+  readonly v: number;
+  readonly unit: DrawingUnit;
+};
+
+/** A chain over stops; stops that print alike are one. How far out it reaches comes with it. */
+export function chainBlock(ask: ChainAsk): Block & { readonly reach: number } {
+  const { view, unit, v, name } = ask;
+  const rule: Rule = { side: ask.side, base: ask.base };
+  const sorted = ask.stops.toSorted((a, b) => a - b);
+  const stops = sorted.filter((stop, i) => i === 0 || onGrid(stop, unit) !== onGrid(sorted[i - 1] ?? stop, unit));
+  if (stops.length < 2) return { ...emptyBlock, reach: v };
+  const along = ask.side === 'below' || ask.side === 'above';
+  const at = (value: number) => (along ? paperX(view, value) : paperY(view, value));
+  const pairs = stops.slice(1).map((to, i) => ({ from: stops[i] ?? to, to }));
+  const links = pairs.map(({ from, to }): Link => {
+    const [a, b] = [at(from), at(to)];
+    return { from: Math.min(a, b), to: Math.max(a, b), text: betweenText(from, to, unit) };
+  });
+  const dimensions = pairs.map(
+    ({ from, to }, i): Dimension => ({
+      measure: 'span',
+      of: [],
+      text: links[i]?.text ?? '',
+      view: view.name,
+      between: [from, to],
+      ends: [ruleSpot(rule, at(from), v), ruleSpot(rule, at(to), v)],
+      chain: name,
+    }),
+  );
+  const marks = chainMarks({ rule, v, starts: () => 0 }, links);
+  return { marks, views: [], dimensions, reach: v + chainReach(planChain(links)) };
+}
+
+/** A chain and, if it has more than one link, the whole on a line beyond it. */
+export function chainWithWhole(ask: ChainAsk): Block {
+  const chain = chainBlock(ask);
+  if (chain.dimensions.length < 2) return chain;
+  const ends = [Math.min(...ask.stops), Math.max(...ask.stops)];
+  const whole = chainBlock({
+    ...ask,
+    name: `${ask.name} whole`,
+    stops: ends,
+    v: Math.max(ask.v + 7, chain.reach + 4.5),
+  });
+  return joined(chain, whole);
+}
+
+/** The pieces' labels, each on or beside its piece and clear of everything drawn. */
+export function labelled(block: Block, view: View, pieces: readonly Seen[]): Block {
+  const labels = pieces.map((piece) => {
+    const { low, high } = extentOfSeen(piece);
+    const [[x0, y1], [x1, y0]] = [onPaper(view, low), onPaper(view, high)];
+    return { text: piece.label, box: { x0, y0, x1, y1 } };
+  });
+  const within = extentOf(block.marks);
+  const marks = labelAll(labels, { lines: linesOf(block.marks), boxes: boxesOf(block.marks) }, within);
+  return { ...block, marks: [...block.marks, ...marks] };
+}
+
+/** A view's name over it, and a line of words under the name. */
+export function headedBlock(block: Block, heading: string, words: readonly string[]): Block {
+  const { x0, y0 } = extentOf(block.marks);
+  const lift = 4 + words.length * 4.4;
+  const title = lettering(heading, [x0, y0 - lift], { size: middleText, weight: 'bold', role: 'label' });
+  const lines = words.map((line, i) => lettering(line, [x0, y0 - lift + (i + 1) * 4.6 + 0.6]));
+  return { ...block, marks: [...block.marks, title, ...lines] };
+}

@@ -1,0 +1,137 @@
+import { markExtent } from './block.ts';
+import type { Extent, Mark, Spot, TextMark } from './mark.ts';
+import { lettering, smallText, textBox, textWidth } from './text.ts';
+
+export type Straight = readonly [Spot, Spot];
+
+/** What a label may not touch: straight lines and other boxes on paper. */
+export type Obstacles = { readonly lines: readonly Straight[]; readonly boxes: readonly Extent[] };
+
+/** The straight lines of marks that a label must keep off. */
+export function linesOf(marks: readonly Mark[]): readonly Straight[] {
+  return marks.flatMap((mark): readonly Straight[] => {
+    if (mark.kind === 'line') return [[mark.from, mark.to]];
+    if (mark.kind === 'polyline') return mark.points.slice(1).map((to, i): Straight => [mark.points[i] ?? to, to]);
+    if (mark.kind === 'polygon' && mark.pen !== 'none') {
+      return mark.rings.flatMap((ring) => ring.map((a, i): Straight => [a, ring[(i + 1) % ring.length] ?? a]));
+    }
+    return [];
+  });
+}
+
+export function boxesOf(marks: readonly Mark[]): readonly Extent[] {
+  return marks.filter((mark) => mark.kind === 'text' || mark.kind === 'circle').map(markExtent);
+}
+
+export function overlap(a: Extent, b: Extent, by = 0): boolean {
+  return a.x0 < b.x1 - by && b.x0 < a.x1 - by && a.y0 < b.y1 - by && b.y0 < a.y1 - by;
+}
+
+/** Whether a straight line passes through a box (Liang and Barsky's clipping, 1984). */
+export function crosses([[ax, ay], [bx, by]]: Straight, box: Extent): boolean {
+  const [dx, dy] = [bx - ax, by - ay];
+  const limits: readonly (readonly [number, number])[] = [
+    [-dx, ax - box.x0],
+    [dx, box.x1 - ax],
+    [-dy, ay - box.y0],
+    [dy, box.y1 - ay],
+  ];
+  let [from, to] = [0, 1];
+  for (const [p, q] of limits) {
+    if (p === 0) {
+      if (q <= 0) return false;
+    } else if (p < 0) from = Math.max(from, q / p);
+    else to = Math.min(to, q / p);
+  }
+  return from < to;
+}
+
+function padded(box: Extent, by: number): Extent {
+  return { x0: box.x0 - by, y0: box.y0 - by, x1: box.x1 + by, y1: box.y1 + by };
+}
+
+export function isFree(mark: TextMark, { lines, boxes }: Obstacles): boolean {
+  const box = padded(textBox(mark), 0.4);
+  return !boxes.some((other) => overlap(box, other)) && !lines.some((line) => crosses(line, box));
+}
+
+function centred(text: string, [x, y]: Spot): TextMark {
+  return lettering(text, [x, y + smallText / 2], { role: 'label', anchor: 'middle', weight: 'bold' });
+}
+
+/** Places on and beside a box, its middle first. */
+function candidates(text: string, box: Extent): readonly Spot[] {
+  const shares = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9, 0.05, 0.95];
+  const [w, h] = [box.x1 - box.x0, box.y1 - box.y0];
+  const aside = textWidth(text, smallText, 'bold') / 2 + 1.2;
+  const above = smallText / 2 + 1.5;
+  const along = (share: number): readonly Spot[] =>
+    w >= h
+      ? [
+          [box.x0 + w * share, (box.y0 + box.y1) / 2],
+          [box.x0 + w * share, box.y0 - above],
+          [box.x0 + w * share, box.y1 + above],
+        ]
+      : [
+          [(box.x0 + box.x1) / 2, box.y0 + h * share],
+          [box.x1 + aside, box.y0 + h * share],
+          [box.x0 - aside, box.y0 + h * share],
+        ];
+  return shares.flatMap(along);
+}
+
+/** Places on a grid round a box, the nearest first; a label there needs a leader. */
+function farther(box: Extent, within: Extent): readonly Spot[] {
+  const [cx, cy] = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
+  const step = 4;
+  const columns = Math.floor((within.x1 - within.x0) / step);
+  const rows = Math.floor((within.y1 - within.y0) / step);
+  const spots = Array.from(
+    { length: (columns + 1) * (rows + 1) },
+    (_, i): Spot => [within.x0 + (i % (columns + 1)) * step, within.y0 + Math.floor(i / (columns + 1)) * step],
+  );
+  const far = ([x, y]: Spot) => Math.hypot(x - cx, y - cy);
+  return spots.toSorted((a, b) => far(a) - far(b) || a[1] - b[1] || a[0] - b[0]);
+}
+
+function leaderFrom(mark: TextMark, box: Extent): Straight {
+  const text = textBox(mark);
+  const clamp = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
+  const [mx, my] = [(text.x0 + text.x1) / 2, (text.y0 + text.y1) / 2];
+  const target: Spot = [
+    clamp(mx, box.x0 + (box.x1 - box.x0) * 0.1, box.x1 - (box.x1 - box.x0) * 0.1),
+    clamp(my, (box.y0 + box.y1) / 2, (box.y0 + box.y1) / 2),
+  ];
+  const start: Spot = [clamp(target[0], text.x0, text.x1), target[1] > my ? text.y1 : text.y0];
+  return [start, target];
+}
+
+export type Labelled = { readonly text: string; readonly box: Extent };
+
+/** A label on or beside what it names, clear of all lines and labels; farther off with a leader; none when there is no room. */
+export function labelMarks({ text, box }: Labelled, obstacles: Obstacles, within: Extent): readonly Mark[] {
+  const near = candidates(text, box)
+    .map((spot) => centred(text, spot))
+    .find((mark) => isFree(mark, obstacles));
+  if (near !== undefined) return [near];
+  const away = farther(box, within)
+    .map((spot) => centred(text, spot))
+    .find((mark) => isFree(mark, obstacles) && !obstacles.boxes.some((other) => crosses(leaderFrom(mark, box), other)));
+  if (away === undefined) return [];
+  const [from, to] = leaderFrom(away, box);
+  return [
+    away,
+    { kind: 'line', from, to, pen: 'dimension', role: 'leader' },
+    { kind: 'circle', centre: to, radius: 0.45, fill: 'ink', pen: 'dimension', role: 'leader' },
+  ];
+}
+
+/** Labels placed one after the other, each an obstacle to the next. */
+export function labelAll(labels: readonly Labelled[], obstacles: Obstacles, within: Extent): readonly Mark[] {
+  const marks: Mark[] = [];
+  for (const label of labels) {
+    const taken = { lines: [...obstacles.lines, ...linesOf(marks)], boxes: [...obstacles.boxes, ...boxesOf(marks)] };
+    marks.push(...labelMarks(label, taken, within));
+  }
+  return marks;
+}

@@ -1,0 +1,70 @@
+import { holds } from '../core/geometry/polygon.ts';
+import type { Point, Polygon } from '../core/geometry/shapes.ts';
+
+export type Segment = readonly [Point, Point];
+
+/** A line of a drawing, told apart by whether something nearer covers it. */
+export type Told = { readonly segment: Segment; readonly covered: boolean };
+
+function at([[ax, ay], [bx, by]]: Segment, share: number): Point {
+  return [ax + (bx - ax) * share, ay + (by - ay) * share];
+}
+
+/** Shares of a segment at which it crosses or meets another; where they lie along each other, the other's ends. */
+function meetings([[ax, ay], [bx, by]]: Segment, [[cx, cy], [dx, dy]]: Segment): readonly number[] {
+  const [ux, uy, vx, vy] = [bx - ax, by - ay, dx - cx, dy - cy];
+  const cross = ux * vy - uy * vx;
+  const square = ux * ux + uy * uy;
+  if (Math.abs(cross) < 1e-9 * square) {
+    const aside = (cx - ax) * uy - (cy - ay) * ux;
+    if (aside * aside > 1e-12 * square) return [];
+    return [
+      [cx, cy],
+      [dx, dy],
+    ].map(([x = 0, y = 0]) => ((x - ax) * ux + (y - ay) * uy) / square);
+  }
+  const share = ((cx - ax) * vy - (cy - ay) * vx) / cross;
+  const other = ((cx - ax) * uy - (cy - ay) * ux) / cross;
+  return other >= -1e-9 && other <= 1 + 1e-9 ? [share] : [];
+}
+
+function edges(polygon: Polygon): readonly Segment[] {
+  return [polygon.outline, ...polygon.holes].flatMap((loop) =>
+    loop.map((a, i): Segment => [a, loop[(i + 1) % loop.length] ?? a]),
+  );
+}
+
+function onEdge([x, y]: Point, polygon: Polygon): boolean {
+  return edges(polygon).some(([[ax, ay], [bx, by]]) => {
+    const [ux, uy] = [bx - ax, by - ay];
+    const size = Math.hypot(ux, uy) || 1;
+    const along = ((x - ax) * ux + (y - ay) * uy) / size;
+    const aside = Math.abs((x - ax) * uy - (y - ay) * ux) / size;
+    return aside < 1e-3 && along > -1e-3 && along < size + 1e-3;
+  });
+}
+
+/** The stretches of a line that lie under any of the areas, and those that don't; a line along an area's edge shows. */
+export function told(segment: Segment, over: readonly Polygon[]): readonly Told[] {
+  const shares = over.flatMap((polygon) => edges(polygon).flatMap((edge) => meetings(segment, edge)));
+  const stops = [0, ...shares.filter((share) => share > 1e-9 && share < 1 - 1e-9).toSorted((a, b) => a - b), 1];
+  const stretches = stops.slice(1).map((to, i) => ({ from: stops[i] ?? 0, to }));
+  const pieces = stretches
+    .filter(({ from, to }) => to - from > 1e-9)
+    .map(({ from, to }): Told => {
+      const middle = at(segment, (from + to) / 2);
+      const covered = over.some((polygon) => holds(polygon, middle) && !onEdge(middle, polygon));
+      return { segment: [at(segment, from), at(segment, to)], covered };
+    });
+  return merged(pieces);
+}
+
+function merged(pieces: readonly Told[]): readonly Told[] {
+  const runs: Told[] = [];
+  for (const piece of pieces) {
+    const last = runs.at(-1);
+    if (last === undefined || last.covered !== piece.covered) runs.push(piece);
+    else runs[runs.length - 1] = { segment: [last.segment[0], piece.segment[1]], covered: piece.covered };
+  }
+  return runs;
+}
