@@ -1,0 +1,135 @@
+import type { Benchwork } from '../core/benchwork/schema.ts';
+import type { Entry } from '../core/log/schema.ts';
+import type { Scenery } from '../core/scenery/schema.ts';
+import type { Track } from '../core/track/schema.ts';
+import type { Wiring } from '../core/wiring/schema.ts';
+
+/** What a name can point to. `joint:main` is a named joint of the line main. */
+export type Target =
+  | 'sheet'
+  | 'wire'
+  | 'caster'
+  | 'hardware'
+  | 'cover'
+  | 'train'
+  | 'material'
+  | 'line'
+  | 'turnout'
+  | 'track-end'
+  | 'water'
+  | 'foot'
+  | `joint:${string}`;
+
+/** A name that has to be known, with the path of the value that says it. */
+export type Reference = { readonly at: string; readonly name: string; readonly to: Target };
+
+function refer(at: string, name: string | undefined, to: Target): readonly Reference[] {
+  return name === undefined ? [] : [{ at, name, to }];
+}
+
+function asList<T>(value: T | readonly T[] | undefined): readonly T[] {
+  if (value === undefined) return [];
+  return Array.isArray(value) ? value : [value as T];
+}
+
+/** `drawers` of a bench that has one set, `drawers.1` of one with several. */
+function pathOf(path: string, value: unknown, index: number): string {
+  return Array.isArray(value) ? `${path}.${index}` : path;
+}
+
+type Bench = Benchwork['benches'][number];
+
+function benchReferences(bench: Bench, path: string): readonly Reference[] {
+  const { drawers, legs, shelves } = bench;
+  return [
+    ...asList(drawers).flatMap((set, i) =>
+      refer(`${pathOf(`${path}.drawers`, drawers, i)}.material`, set.material, 'material'),
+    ),
+    ...asList(drawers).flatMap((set, i) =>
+      refer(`${pathOf(`${path}.drawers`, drawers, i)}.bottom`, set.bottom, 'material'),
+    ),
+    ...asList(shelves).flatMap((set, i) =>
+      refer(`${pathOf(`${path}.shelves`, shelves, i)}.material`, set.material, 'material'),
+    ),
+    ...refer(`${path}.legs.material`, legs?.material, 'material'),
+    ...refer(`${path}.legs.casters.stock`, legs?.casters?.stock, 'caster'),
+    ...refer(`${path}.legs.feet.stock`, legs?.feet?.stock, 'hardware'),
+  ];
+}
+
+export function benchworkReferences(chapter: Benchwork): readonly Reference[] {
+  const materials = Object.entries(chapter.materials).flatMap(([role, material]) => {
+    const path = `benchwork.materials.${role}`;
+    return typeof material === 'string'
+      ? refer(path, material, 'sheet')
+      : refer(`${path}.stock`, material.stock, 'sheet');
+  });
+  return [...materials, ...chapter.benches.flatMap((bench, i) => benchReferences(bench, `benchwork.benches.${i}`))];
+}
+
+type Line = Track['lines'][number];
+
+function lineReferences(line: Line, path: string): readonly Reference[] {
+  return [
+    ...(typeof line.from === 'string' ? refer(`${path}.from`, line.from, 'track-end') : []),
+    ...(line.ends === 'open' ? [] : refer(`${path}.ends`, line.ends, 'track-end')),
+    ...line.lay.flatMap((piece, i) =>
+      'turnout' in piece ? refer(`${path}.lay.${i}.turnout`, piece.turnout, 'turnout') : [],
+    ),
+  ];
+}
+
+export function trackReferences(chapter: Track): readonly Reference[] {
+  return [
+    ...chapter.trains.flatMap((name, i) => refer(`track.trains.${i}`, name, 'train')),
+    ...refer('track.roadbed.stock', chapter.roadbed?.stock, 'sheet'),
+    ...chapter.lines.flatMap((line, i) => lineReferences(line, `track.lines.${i}`)),
+  ];
+}
+
+type AlongLine = { readonly line: string; readonly past?: string };
+
+function alongReferences(place: AlongLine, path: string): readonly Reference[] {
+  return [...refer(`${path}.line`, place.line, 'line'), ...refer(`${path}.past`, place.past, `joint:${place.line}`)];
+}
+
+export function wiringReferences(chapter: Wiring): readonly Reference[] {
+  return [
+    ...refer('wiring.bus.stock', chapter.bus?.stock, 'wire'),
+    ...refer('wiring.feeders.stock', chapter.feeders?.stock, 'wire'),
+    ...chapter.loads.flatMap(({ at }, i) => {
+      const path = `wiring.loads.${i}.at`;
+      if (typeof at === 'string') return refer(path, at, 'turnout');
+      return 'line' in at ? alongReferences(at, path) : [];
+    }),
+    ...chapter.districts.flatMap((district, i) =>
+      district.lines.flatMap((line, j) => refer(`wiring.districts.${i}.lines.${j}`, line, 'line')),
+    ),
+  ];
+}
+
+export function sceneryReferences(chapter: Scenery): readonly Reference[] {
+  return [
+    ...refer('scenery.ground.foam', chapter.ground?.foam, 'sheet'),
+    ...chapter.bridges.flatMap((bridge, i) => [
+      ...refer(`scenery.bridges.${i}.line`, bridge.line, 'line'),
+      ...refer(`scenery.bridges.${i}.over`, bridge.over, 'water'),
+    ]),
+    ...chapter.tunnels.flatMap((tunnel, i) => refer(`scenery.tunnels.${i}.line`, tunnel.line, 'line')),
+    ...chapter.cover.flatMap((zone, i) => [
+      ...(typeof zone.outline === 'string' ? refer(`scenery.cover.${i}.outline`, zone.outline, 'foot') : []),
+      ...zone.of.flatMap((stock, j) => refer(`scenery.cover.${i}.of.${j}`, stock, 'cover')),
+    ]),
+  ];
+}
+
+export function entryReferences(entry: Entry): readonly Reference[] {
+  const root = `log.${entry.id}`;
+  return [
+    ...entry.laid.flatMap((place, i) => alongReferences(place, `${root}.laid.${i}`)),
+    ...entry.trial.flatMap((trial, i) => [
+      ...alongReferences(trial, `${root}.trial.${i}`),
+      ...refer(`${root}.trial.${i}.vehicle`, trial.vehicle, 'train'),
+    ]),
+  ];
+}
