@@ -1,10 +1,11 @@
 import { compute, type Notebook } from '../core/notebook.ts';
 import type { Plan } from '../core/plan.ts';
 import { nearest } from '../core/units/nearest.ts';
-import { inReadingOrder, type Problem, problemAt } from '../core/units/problem.ts';
+import { type Problem, problemAt } from '../core/units/problem.ts';
 import { loadContent } from '../reading/disk.ts';
-import { readContent } from '../reading/read.ts';
+import { readContent, sortedProblems } from '../reading/read.ts';
 import { concerns, type Refusal } from './desk.ts';
+import { proseProblems } from './prose-names.ts';
 
 /** A content folder, read and computed: what is right, and every mistake in it. */
 export type Books = {
@@ -18,7 +19,7 @@ type Computed = { readonly notebook: Notebook | null; readonly problems: readonl
 
 function computed(plan: Plan): Computed {
   const result = compute(plan);
-  if (result.ok) return { notebook: result.value, problems: [] };
+  if (result.ok) return { notebook: result.value, problems: proseProblems(plan, result.value) };
   return { notebook: null, problems: result.faults.map((fault) => problemAt(plan.spots, fault)) };
 }
 
@@ -41,13 +42,14 @@ export async function openBooks(content: string): Promise<Books> {
   const slugs = new Set(
     files.map(({ path }) => /^notebooks\/([^/]+)\//.exec(path)?.[1]).filter((slug) => slug !== undefined),
   );
-  const { plans, problems } = readContent(files);
+  const { plans, drafts, problems } = readContent(files);
   const all = plans.map(computed);
-  const found = [...problems, ...all.flatMap((one) => one.problems)];
+  // What can be used of a notebook with mistakes is computed too: it may show more of them in the same run.
+  const found = [...problems, ...[...all, ...drafts.map(computed)].flatMap((one) => one.problems)];
   return {
     slugs: [...slugs].sort(),
     notebooks: all.flatMap(({ notebook }) => (notebook === null ? [] : [notebook])),
-    problems: slugs.size === 0 && found.length === 0 ? [nothingThere()] : [...found].sort(inReadingOrder),
+    problems: slugs.size === 0 && found.length === 0 ? [nothingThere()] : sortedProblems(found),
   };
 }
 

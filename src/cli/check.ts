@@ -1,8 +1,8 @@
 import type { Finding } from '../core/finding.ts';
 import type { Notebook } from '../core/notebook.ts';
 import { spoken } from '../core/units/say.ts';
+import { showLength } from '../core/units/show.ts';
 import { printProblem } from '../reading/print.ts';
-import { lengthText } from '../writing/length-text.ts';
 import { findingJson } from '../writing/notebook-json.ts';
 import { type Books, noSuchBook, onlyOne, openBooks } from './books.ts';
 import { type Desk, type ExitCode, refuse } from './desk.ts';
@@ -14,7 +14,7 @@ function counted(count: number, noun: string): string {
 }
 
 function findingText(notebook: Notebook, finding: Finding): string {
-  const show = lengthText(notebook.show);
+  const show = (mm: number) => showLength(mm, notebook.show);
   const accepted = finding.accepted === null ? '' : `\n    accepted: ${finding.accepted}`;
   const head = `${finding.level}  ${notebook.slug}  ${finding.where}  ${spoken(finding.what, show)}`;
   return `${head}\n    mend: ${spoken(finding.mend, show)}${accepted}`;
@@ -40,7 +40,7 @@ export function asJson(books: Books): string {
   const findings = books.notebooks.flatMap((notebook) => {
     return notebook.findings.map((finding) => ({
       notebook: notebook.slug,
-      ...findingJson(finding, lengthText(notebook.show)),
+      ...findingJson(finding, (mm) => showLength(mm, notebook.show)),
     }));
   });
   const problems = books.problems.map(({ rule, file, line, column, path, what, mend }) => {

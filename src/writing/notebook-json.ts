@@ -4,7 +4,7 @@ import type { NamedDimension, Notebook } from '../core/notebook.ts';
 import type { Step } from '../core/steps/step.ts';
 import type { Joint, Part, Placement } from '../core/stock/part.ts';
 import { type Sentence, spoken } from '../core/units/say.ts';
-import { lengthText } from './length-text.ts';
+import { showLength } from '../core/units/show.ts';
 import { byDimension, type Json, millionth, plain, thousandth } from './rounded.ts';
 
 type Say = (sentence: Sentence) => string;
@@ -97,7 +97,7 @@ export function findingJson(finding: Finding, show: (mm: number) => string): { r
  * added, never renamed.
  */
 export function notebookJson(notebook: Notebook): string {
-  const show = lengthText(notebook.show);
+  const show = (mm: number) => showLength(mm, notebook.show);
   const say: Say = (sentence) => spoken(sentence, show);
   const { slug, title, scale, makers, licence } = notebook;
   const json: Json = {
