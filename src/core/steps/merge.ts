@@ -26,7 +26,7 @@ const CHAPTER = 'benchwork';
 function takes(taker: Taker, draft: Draft, work: Work): boolean {
   if (taker.written.id === `${CHAPTER}.${draft.id}`) return true;
   if (taker.makes.nouns.includes(work.noun)) return true;
-  const all = new Set(taker.makes.instances);
+  const all = new Set(taker.makes.pieces);
   return work.kind === 'role' && work.makes.length > 0 && work.makes.every((id) => all.has(id));
 }
 

@@ -1,19 +1,24 @@
 /** `to` can start only when `from` is done. */
 export type Edge = { readonly from: string; readonly to: string };
 
-function listed(edges: readonly Edge[], key: 'from' | 'to', value: 'from' | 'to'): Map<string, string[]> {
+type End = (edge: Edge) => string;
+
+const start: End = (edge) => edge.from;
+const end: End = (edge) => edge.to;
+
+function listed(edges: readonly Edge[], key: End, value: End): Map<string, string[]> {
   const map = new Map<string, string[]>();
   for (const edge of edges) {
-    const list = map.get(edge[key]);
-    if (list === undefined) map.set(edge[key], [edge[value]]);
-    else list.push(edge[value]);
+    const list = map.get(key(edge));
+    if (list === undefined) map.set(key(edge), [value(edge)]);
+    else list.push(value(edge));
   }
   return map;
 }
 
 /** The shortest way from one id to another along the edges, both ends included, or null. */
 export function pathBetween(edges: readonly Edge[], from: string, to: string): string[] | null {
-  const next = listed(edges, 'from', 'to');
+  const next = listed(edges, start, end);
   const cameFrom = new Map<string, string | null>([[from, null]]);
   const queue = [from];
   for (let i = 0; i < queue.length; i += 1) {
@@ -69,7 +74,7 @@ export function authoredEdges(edges: readonly Edge[]) {
 
 /** The ids so that every edge points forward, else as listed: an id is drawn forward only when another waits for it. */
 export function inOrder(ids: readonly string[], edges: readonly Edge[]): string[] {
-  const before = listed(edges, 'to', 'from');
+  const before = listed(edges, end, start);
   const position = new Map(ids.map((id, i) => [id, i]));
   const placed = new Set<string>();
   for (const id of ids) {

@@ -15,8 +15,12 @@ export type Written = {
   readonly step: WrittenStep;
 };
 
-/** What a written step makes: nouns as typed and the instances they stand for. */
-export type Makes = { readonly nouns: readonly string[]; readonly instances: readonly string[] };
+/** What a written step makes: nouns as typed, the instances they stand for, and of these the ones named as parts or roles. */
+export type Makes = {
+  readonly nouns: readonly string[];
+  readonly instances: readonly string[];
+  readonly pieces: readonly string[];
+};
 
 /** Full ids for all written steps; the second of two with one name is a fault and left out. */
 export function namedSteps(chapters: readonly ChapterSteps[]) {
@@ -42,32 +46,36 @@ function twice(id: string, at: string): Fault {
   };
 }
 
+/** What a name stands for; `named` says whether it names the pieces themselves and not the machining they get. */
+export type Makeable = { readonly ids: readonly string[]; readonly named: 'pieces' | 'machining' };
+
 /** Every name a step may make, with the instances it stands for: roles, part ids, instance ids, kinds of machining. */
-export function makeable(parts: readonly Part[], drafts: readonly Draft[]): Map<string, readonly string[]> {
-  const names = new Map<string, readonly string[]>();
-  const add = (name: string, ids: readonly string[]) =>
-    names.set(name, [...new Set([...(names.get(name) ?? []), ...ids])]);
-  for (const { noun, makes } of drafts.flatMap((draft) => draft.work)) add(noun, makes);
+export function makeable(parts: readonly Part[], drafts: readonly Draft[]): ReadonlyMap<string, Makeable> {
+  const names = new Map<string, Makeable>();
+  const add = (name: string, ids: readonly string[], named: Makeable['named']) =>
+    names.set(name, { named, ids: [...new Set([...(names.get(name)?.ids ?? []), ...ids])] });
+  for (const { kind, noun, makes } of drafts.flatMap((draft) => draft.work)) {
+    if (kind === 'machining') add(noun, makes, 'machining');
+  }
   for (const part of parts) {
     const ids = part.places.map((place) => place.id);
-    add(part.role, ids);
-    if (part.id !== part.role) add(part.id, ids);
-    for (const id of ids) if (id !== part.id && id !== part.role) add(id, [id]);
+    for (const name of new Set([part.role, part.id])) add(name, ids, 'pieces');
+    for (const id of ids) add(id, [id], 'pieces');
   }
   return names;
 }
 
 /** What a written step makes, and a fault for every name that is none of the plan's. */
-export function resolvedMakes(written: Written, names: ReadonlyMap<string, readonly string[]>) {
+export function resolvedMakes(written: Written, names: ReadonlyMap<string, Makeable>) {
   const faults: Fault[] = [];
-  const instances = new Set<string>();
   const nouns = written.step.makes ?? [];
   nouns.forEach((noun, i) => {
-    const ids = names.get(noun);
-    if (ids === undefined) faults.push(madeOfNothing(noun, `${written.at}.makes.${i}`, [...names.keys()]));
-    for (const id of ids ?? []) instances.add(id);
+    if (!names.has(noun)) faults.push(madeOfNothing(noun, `${written.at}.makes.${i}`, [...names.keys()]));
   });
-  return { makes: { nouns, instances: [...instances] } satisfies Makes, faults };
+  const found = nouns.flatMap((noun) => names.get(noun) ?? []);
+  const pieces = found.flatMap((one) => (one.named === 'pieces' ? one.ids : []));
+  const instances = [...new Set(found.flatMap((one) => one.ids))];
+  return { makes: { nouns, instances, pieces } satisfies Makes, faults };
 }
 
 function madeOfNothing(noun: string, at: string, known: readonly string[]): Fault {
