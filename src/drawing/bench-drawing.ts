@@ -1,11 +1,10 @@
 import type { Bench } from '../core/benchwork/bench.ts';
 import type { Notebook } from '../core/notebook.ts';
 import { chainWithWhole, headedBlock, labelled, type Picture, pictureMarks } from './bench-view.ts';
-import { type Block, joined } from './block.ts';
+import { type Block, emptyBlock, joined } from './block.ts';
 import type { DrawingOptions } from './drawing.ts';
 import { saidLength } from './figures.ts';
 import type { Mark } from './mark.ts';
-import { polygonMark } from './outline.ts';
 import { scales, scaleText } from './paper.ts';
 import {
   cutBy,
@@ -21,10 +20,10 @@ import {
   seen,
 } from './scene.ts';
 import { fitsSheet } from './sheet.ts';
-import { lettering, middleText } from './text.ts';
+import { lettering, smallText } from './text.ts';
 import { paperX, paperY, type View } from './view.ts';
 
-export type BenchViewKind = 'plan' | 'front' | 'left' | 'section';
+export type BenchViewKind = 'plan' | 'deck' | 'front' | 'left' | 'section';
 
 type BenchAsk = {
   readonly notebook: Notebook;
@@ -81,13 +80,13 @@ export function sectionPlane(notebook: Notebook, bench: Bench): number {
 /** The line of the cutting plane with its letter and the way it is looked at (ISO 128-3). */
 function planeMarks(view: View, at: number, box: Extents): readonly Mark[] {
   const x = paperX(view, at);
-  const [top, foot] = [paperY(view, box.v1) - 3, paperY(view, box.v0) + 3];
+  const ends = [paperY(view, box.v1) - 3.5, paperY(view, box.v0) + 3.5] as const;
   return [
-    { kind: 'line', from: [x, top], to: [x, foot], pen: 'centre', role: 'centre' },
-    ...[top, foot].flatMap((y, i): readonly Mark[] => {
-      const end = i === 0 ? y - 3 : y + 3;
+    { kind: 'line', from: [x, ends[0]], to: [x, ends[1]], pen: 'centre', role: 'centre' },
+    ...ends.flatMap((end, i): readonly Mark[] => {
+      const inner = i === 0 ? end + 2.5 : end - 2.5;
       return [
-        { kind: 'line', from: [x, y], to: [x, end], pen: 'edge', role: 'symbol' },
+        { kind: 'line', from: [x, inner], to: [x, end], pen: 'edge', role: 'symbol' },
         { kind: 'line', from: [x, end], to: [x - 4, end], pen: 'feature', role: 'symbol' },
         {
           kind: 'polygon',
@@ -102,12 +101,7 @@ function planeMarks(view: View, at: number, box: Extents): readonly Mark[] {
           pen: 'feature',
           role: 'symbol',
         },
-        lettering('A', [x - 4.8, end + middleText / 2], {
-          size: middleText,
-          weight: 'bold',
-          anchor: 'end',
-          role: 'label',
-        }),
+        lettering('A', [x - 4.8, end + smallText / 2], { weight: 'bold', anchor: 'end', role: 'label' }),
       ];
     }),
   ];
@@ -116,94 +110,80 @@ function planeMarks(view: View, at: number, box: Extents): readonly Mark[] {
 function planBlock(ask: BenchAsk): Block {
   const { bench, notebook, options, scale } = ask;
   const view = viewNamed('plan', scale);
-  const placed = piecesOf(ask);
-  const frame = placed.filter(({ part }) => part.role !== 'deck');
+  const frame = piecesOf(ask).filter(({ part }) => part.role !== 'deck');
   const level = bench.sideTop - 1;
   const top = frame.map((one) => cutBy(one, fromAbove, level)).filter((piece) => piece !== null);
   const lower = frame.filter((one) => cutBy(one, fromAbove, level) === null).map((one) => seen(one, fromAbove));
-  const deck = placed.filter(({ part }) => part.role === 'deck').map((one) => seen(one, fromAbove));
   const pieces = [...lower.map((piece) => ({ ...piece, near: piece.near - 1e6 })), ...top];
-  if (pieces.length === 0) return joined();
-  const box = extents([...pieces, ...deck]);
+  if (pieces.length === 0) return emptyBlock;
+  const box = extents(pieces);
   const shape: Block = {
     marks: [
       ...pictureMarks({ view, pieces, cut: [], dashed: ['flange-strip'] }),
-      ...deck.flatMap(({ areas }) => areas.map((area) => polygonMark(view, area, { pen: 'phantom', fill: 'none' }))),
       ...planeMarks(view, sectionPlane(notebook, bench), box),
     ],
     views: [view],
     dimensions: [],
   };
-  const frameBox = extents(pieces);
-  const chainBase = { view, unit: options.unit };
+  const base = { view, unit: options.unit, v: 10 };
   const dimensioned = joined(
     shape,
     chainWithWhole({
-      ...chainBase,
+      ...base,
       name: 'bays along',
       side: 'below',
-      stops: [frameBox.u0, frameBox.u1, ...stopsOf(top, 0)],
+      stops: [box.u0, box.u1, ...stopsOf(top, 0)],
       base: paperY(view, box.v0),
-      v: 15,
     }),
     chainWithWhole({
-      ...chainBase,
+      ...base,
       name: 'bays across',
       side: 'left',
-      stops: [frameBox.v0, frameBox.v1, ...stopsOf(top, 1)],
+      stops: [box.v0, box.v1, ...stopsOf(top, 1)],
       base: paperX(view, box.u0),
-      v: 10,
     }),
-    ...deckChains(ask, view, { deck, frameBox, box }),
   );
   return headedBlock(
-    labelled(dimensioned, view, [...top, ...lower, ...deck]),
+    labelled(dimensioned, view, [...top, ...lower]),
     `From above, deck left off ${scaleText(scale)}`,
-    planNotes(ask, deck),
+    [],
   );
 }
 
-type DeckAsk = { readonly deck: readonly Seen[]; readonly frameBox: Extents; readonly box: Extents };
-
-/** Where the deck's pieces end, from the frame's outside. */
-function deckChains({ options }: BenchAsk, view: View, { deck, frameBox, box }: DeckAsk): readonly Block[] {
-  if (deck.length === 0) return [];
+/** The deck from above with what bears it dashed; its figures count from the frame's outside. */
+function deckBlock(ask: BenchAsk): Block {
+  const { notebook, bench, options, scale } = ask;
+  const view = viewNamed('deck', scale);
+  const placed = piecesOf(ask);
+  const deck = placed.filter(({ part }) => part.role === 'deck').map((one) => seen(one, fromAbove));
+  const frame = placed.map((one) => seen(one, fromAbove)).filter(isFrame);
+  if (deck.length === 0 || frame.length === 0) return emptyBlock;
+  const [box, inner] = [extents([...deck, ...frame]), extents(frame)];
+  const marks = pictureMarks({ view, pieces: [...frame, ...deck], cut: [], dashed: ['side', 'end', 'strut'] });
   const ends = deck.map(extentOfSeen);
-  const xs = ends.flatMap(({ low, high }) => [low[0], high[0]]);
-  const ys = ends.flatMap(({ low, high }) => [low[1], high[1]]);
-  const base = { view, unit: options.unit, v: 15 };
-  return [
-    chainWithWhole({
-      ...base,
-      name: 'deck along',
-      side: 'above',
-      stops: [frameBox.u0, frameBox.u1, ...xs],
-      base: paperY(view, box.v1),
-    }),
-    chainWithWhole({
-      ...base,
-      name: 'deck across',
-      side: 'right',
-      stops: [frameBox.v0, frameBox.v1, ...ys],
-      base: paperX(view, box.u1),
-      v: 10,
-    }),
-  ];
+  const base = { view, unit: options.unit, v: 10 };
+  const xs = [inner.u0, inner.u1, ...ends.flatMap(({ low, high }) => [low[0], high[0]])];
+  const ys = [inner.v0, inner.v1, ...ends.flatMap(({ low, high }) => [low[1], high[1]])];
+  const dimensioned = joined(
+    { marks, views: [view], dimensions: [] },
+    chainWithWhole({ ...base, name: 'deck along', side: 'below', stops: xs, base: paperY(view, box.v0) }),
+    chainWithWhole({ ...base, name: 'deck across', side: 'left', stops: ys, base: paperX(view, box.u0) }),
+  );
+  return headedBlock(
+    labelled(dimensioned, view, deck),
+    `Deck from above ${scaleText(scale)}`,
+    seamNotes(notebook, bench, options),
+  );
 }
 
-function planNotes({ notebook, bench, options }: BenchAsk, deck: readonly Seen[]): readonly string[] {
-  const seams = notebook.seams.filter((seam) => seam.bench === bench.id);
+function seamNotes(notebook: Notebook, bench: Bench, { unit }: DrawingOptions): readonly string[] {
   const labelOf = (id: string) =>
     notebook.parts.flatMap(({ places }) => places).find((place) => place.id === id)?.label ?? id;
-  const deckLine =
-    deck.length === 0 ? [] : ['The deck is the narrow line with two dots; its figures stand above and at the right.'];
-  return [
-    ...deckLine,
-    ...seams.map(
-      ({ on, bearing: [a, b] }) =>
-        `Deck seam on ${labelOf(on)}, bearing ${saidLength(a, options.unit)} and ${saidLength(b, options.unit)}.`,
-    ),
-  ];
+  return notebook.seams
+    .filter((seam) => seam.bench === bench.id)
+    .map(
+      ({ on, bearing: [a, b] }) => `Seam on ${labelOf(on)}, bearing ${saidLength(a, unit)} and ${saidLength(b, unit)}.`,
+    );
 }
 
 const gazes: Readonly<Record<'front' | 'left', Gaze>> = { front: fromFront, left: fromLeft };
@@ -213,7 +193,7 @@ function elevationBlock(ask: BenchAsk, side: 'front' | 'left'): Block {
   const view = viewNamed(side, scale);
   const gaze = gazes[side];
   const pieces = piecesOf(ask).map((one) => seen(one, gaze));
-  if (pieces.length === 0) return joined();
+  if (pieces.length === 0) return emptyBlock;
   const picture: Picture = { view, pieces, cut: [], dashed: ['strut'] };
   const shape: Block = { marks: pictureMarks(picture), views: [view], dimensions: [] };
   const box = extents(pieces);
@@ -249,7 +229,7 @@ function sectionBlock(ask: BenchAsk): Block {
   const placed = piecesOf(ask);
   const cut = placed.map((one) => cutBy(one, fromRight, at)).filter((piece) => piece !== null);
   const beyond = placed.map((one) => seen(one, fromRight)).filter((piece) => piece.near <= at);
-  if (cut.length + beyond.length === 0) return joined();
+  if (cut.length + beyond.length === 0) return emptyBlock;
   const shape: Block = {
     marks: pictureMarks({ view, pieces: beyond, cut, dashed: [] }),
     views: [view],
@@ -297,6 +277,7 @@ function sectionBlock(ask: BenchAsk): Block {
 
 function blockOf(ask: BenchAsk, kind: BenchViewKind): Block {
   if (kind === 'plan') return planBlock(ask);
+  if (kind === 'deck') return deckBlock(ask);
   return kind === 'section' ? sectionBlock(ask) : elevationBlock(ask, kind);
 }
 

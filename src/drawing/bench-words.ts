@@ -38,10 +38,13 @@ export function benchWords(notebook: Notebook, bench: Bench, { kind, unit }: Ask
   const size = `The frame is ${say(bench.length)} long and ${say(bench.width)} wide; the deck's top is ${say(bench.deckTop)} above the floor.`;
   const heights = `The sides are ${say(bench.sideTop - bench.sideUnderside)} high and the struts ${say(bench.sideTop - bench.strutUnderside)}, so the struts hang ${say(bench.strutUnderside - bench.sideUnderside)} above the sides' undersides.`;
   const made = `It is made of ${counted(notebook, bench)}.`;
-  if (kind === 'plan')
-    return [`${bench.id} from above with its deck left off.`, size, made, ...seamWords(notebook, bench, unit)].join(
-      ' ',
-    );
+  if (kind === 'plan') return [`${bench.id} from above with its deck left off.`, size, made].join(' ');
+  if (kind === 'deck')
+    return [
+      `The deck of ${bench.id} from above, what bears it dashed.`,
+      size,
+      ...seamWords(notebook, bench, unit),
+    ].join(' ');
   if (kind === 'section')
     return [
       `${bench.id} cut across ${say(sectionPlane(notebook, bench))} from its left end, looking towards that end.`,

@@ -6,9 +6,12 @@ export const leastStep: Readonly<Record<DrawingUnit, number>> = { mm: 0.1, in: 2
 /** An inch figure further than this from the true length carries a + or a - (1/128 in). In mm. */
 const remainderThatMatters = 25.4 / 128;
 
+/** What doubles lose in a division: a length typed as a half still rounds up. */
+const halfSlack = 1e-9;
+
 /** The ordinate as a whole number of least steps, so that differences of printed ordinates add up as printed. */
 export function onGrid(mm: number, unit: DrawingUnit): number {
-  const steps = Math.round(mm / leastStep[unit]);
+  const steps = Math.floor(mm / leastStep[unit] + 0.5 + halfSlack);
   return steps === 0 ? 0 : steps;
 }
 

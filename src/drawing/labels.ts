@@ -65,19 +65,22 @@ function candidates(text: string, box: Extent): readonly Spot[] {
   const [w, h] = [box.x1 - box.x0, box.y1 - box.y0];
   const aside = textWidth(text, smallText, 'bold') / 2 + 1.2;
   const above = smallText / 2 + 1.5;
-  const along = (share: number): readonly Spot[] =>
-    w >= h
+  const wide = w >= h;
+  const inside = shares.map(
+    (share): Spot => (wide ? [box.x0 + w * share, (box.y0 + box.y1) / 2] : [(box.x0 + box.x1) / 2, box.y0 + h * share]),
+  );
+  const outside = shares.flatMap((share): readonly Spot[] =>
+    wide
       ? [
-          [box.x0 + w * share, (box.y0 + box.y1) / 2],
           [box.x0 + w * share, box.y0 - above],
           [box.x0 + w * share, box.y1 + above],
         ]
       : [
-          [(box.x0 + box.x1) / 2, box.y0 + h * share],
           [box.x1 + aside, box.y0 + h * share],
           [box.x0 - aside, box.y0 + h * share],
-        ];
-  return shares.flatMap(along);
+        ],
+  );
+  return [...inside, ...outside];
 }
 
 /** Places on a grid round a box, the nearest first; a label there needs a leader. */

@@ -2,6 +2,7 @@ import type { Notebook } from '../core/notebook.ts';
 import { type BenchViewKind, benchLayout } from './bench-drawing.ts';
 import { benchWords } from './bench-words.ts';
 import type { Block } from './block.ts';
+import { cuttingLayout } from './cutting-drawing.ts';
 import type { Drawing, DrawingOptions, DrawingSheet } from './drawing.ts';
 import { type DrawingEntry, type DrawingKind, listDrawings } from './list.ts';
 import type { Mark } from './mark.ts';
@@ -23,7 +24,7 @@ const documentTypes: Readonly<Record<DrawingKind, string>> = {
 };
 
 function benchView(id: string): BenchViewKind {
-  const kinds: readonly BenchViewKind[] = ['plan', 'front', 'left', 'section'];
+  const kinds: readonly BenchViewKind[] = ['plan', 'deck', 'front', 'left', 'section'];
   return kinds.find((kind) => id.endsWith(`.${kind}`)) ?? 'plan';
 }
 
@@ -31,6 +32,10 @@ function contentOf(notebook: Notebook, entry: DrawingEntry, options: DrawingOpti
   if (entry.kind === 'part') {
     const part = notebook.parts.find(({ id }) => id === entry.of);
     if (part !== undefined) return partLayout(part, options);
+  }
+  if (entry.kind === 'sheet') {
+    const sheet = notebook.sheets[Number(entry.id.slice('sheet.'.length)) - 1];
+    if (sheet !== undefined) return cuttingLayout(notebook, sheet, options);
   }
   const bench = notebook.benches.find(({ id }) => id === entry.of);
   if (bench !== undefined) {

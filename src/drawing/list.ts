@@ -24,6 +24,9 @@ function benchEntries(notebook: Notebook): readonly DrawingEntry[] {
     const base = { chapter: 'benchwork', of: bench.id };
     return [
       { ...base, id: `${stem}.plan`, kind: 'plan', title: `Plan of ${bench.id}` },
+      ...(notebook.parts.some((part) => part.bench === bench.id && part.role === 'deck')
+        ? [{ ...base, id: `${stem}.deck`, kind: 'plan' as const, title: `Deck of ${bench.id}` }]
+        : []),
       { ...base, id: `${stem}.front`, kind: 'elevation', title: `Front of ${bench.id}` },
       { ...base, id: `${stem}.left`, kind: 'elevation', title: `Left end of ${bench.id}` },
       { ...base, id: `${stem}.section`, kind: 'section', title: `Section through ${bench.id}` },

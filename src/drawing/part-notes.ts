@@ -6,7 +6,7 @@ import { lengthText } from './figures.ts';
 import type { Mark } from './mark.ts';
 import type { FeatureGroup } from './part-groups.ts';
 import { featureName, noteSizes } from './part-words.ts';
-import { lettering, smallText, wrapped } from './text.ts';
+import { lettering, smallText, textWidth, wrapped } from './text.ts';
 
 const lineHeight = 4.4;
 const width = 118;
@@ -16,7 +16,10 @@ export type Note = { readonly letter: string; readonly words: string };
 
 /** Notes one under the other, wrapped to a column. */
 export function noteMarks(heading: string, notes: readonly Note[]): readonly Mark[] {
-  const indent = notes.some(({ letter }) => letter !== '') ? 8 : 0;
+  const indent = Math.max(
+    0,
+    ...notes.map(({ letter }) => (letter === '' ? 0 : textWidth(letter, smallText, 'bold') + 2.5)),
+  );
   const lines = notes.flatMap(({ letter, words }) =>
     wrapped(words, width - indent, { size: smallText, weight: 'regular' }).map((line, i) => ({
       line,

@@ -87,7 +87,9 @@ function sides(ask: GridAsk): readonly Part[] {
       size: [length, side, t],
       features: [
         rabbet('rabbet-left', { x0: 0, x1: t, y0: 0, y1: side }, depth),
-        ...centres(ask).map((c, i) => dado(`dado-${i + 1}`, { x0: c - half, x1: c + half, y0: side - strut, y1: side }, depth)),
+        ...centres(ask).map((c, i) =>
+          dado(`dado-${i + 1}`, { x0: c - half, x1: c + half, y0: side - strut, y1: side }, depth),
+        ),
         rabbet('rabbet-right', { x0: length - t, x1: length, y0: 0, y1: side }, depth),
       ],
       places: [{ id: `side.${name}`, label, pose }],
@@ -170,7 +172,11 @@ function decks(ask: GridAsk): readonly Part[] {
       size: [to - from, ask.width + 3, deckThickness],
       features: [],
       places: [
-        { id: `deck.${name}`, label, pose: { origin: [from, 0, deckTop - deckThickness], x: [1, 0, 0], y: [0, 1, 0], z: up } },
+        {
+          id: `deck.${name}`,
+          label,
+          pose: { origin: [from, 0, deckTop - deckThickness], x: [1, 0, 0], y: [0, 1, 0], z: up },
+        },
       ],
     });
   return [deck('left', 'D1', 0, seam), deck('right', 'D2', seam, ask.length + 3)];
@@ -178,8 +184,22 @@ function decks(ask: GridAsk): readonly Part[] {
 
 function gridJoints(ask: GridAsk): readonly Joint[] {
   return centres(ask).flatMap((_, i): readonly Joint[] => [
-    { id: `lap.${i + 1}`, kind: 'lap', between: [`strut.across-${i + 1}`, 'strut.along-1'], clearance, relief: 0.4, held: 'glue' },
-    { id: `dado.front-${i + 1}`, kind: 'dado', between: ['side.front', `strut.across-${i + 1}`], clearance, relief: 0, held: 'glue' },
+    {
+      id: `lap.${i + 1}`,
+      kind: 'lap',
+      between: [`strut.across-${i + 1}`, 'strut.along-1'],
+      clearance,
+      relief: 0.4,
+      held: 'glue',
+    },
+    {
+      id: `dado.front-${i + 1}`,
+      kind: 'dado',
+      between: ['side.front', `strut.across-${i + 1}`],
+      clearance,
+      relief: 0,
+      held: 'glue',
+    },
   ]);
 }
 
@@ -195,9 +215,42 @@ export const cutSheet: CutSheet = {
     { part: 'strut.across', x: 10, y: 527.2, length: 1076.4, width: 135, turned: false },
   ],
   cuts: [
-    { number: 1, kind: 'trim', from: { x: 0, y: 0, length: 2440, width: 1220 }, setting: 7.6, kerf: { x: 0, y: 7.6, length: 2440, width: 2.4 }, yields: [{ x: 0, y: 10, length: 2440, width: 1210 }] },
-    { number: 2, kind: 'rip', from: { x: 0, y: 10, length: 2440, width: 1210 }, setting: 170, kerf: { x: 0, y: 180, length: 2440, width: 2.4 }, yields: [{ x: 0, y: 10, length: 2440, width: 170 }, { x: 0, y: 182.4, length: 2440, width: 1037.6 }] },
-    { number: 3, kind: 'crosscut', from: { x: 0, y: 10, length: 2440, width: 170 }, setting: 1600, kerf: { x: 1610, y: 10, length: 2.4, width: 170 }, yields: [{ x: 10, y: 10, length: 1600, width: 170 }, { x: 1612.4, y: 10, length: 827.6, width: 170 }] },
+    {
+      number: 1,
+      kind: 'trim',
+      stage: 0,
+      cautions: [],
+      from: { x: 0, y: 0, length: 2440, width: 1220 },
+      setting: 7.6,
+      kerf: { x: 0, y: 7.6, length: 2440, width: 2.4 },
+      yields: [{ x: 0, y: 10, length: 2440, width: 1210 }],
+    },
+    {
+      number: 2,
+      kind: 'rip',
+      stage: 0,
+      cautions: [],
+      from: { x: 0, y: 10, length: 2440, width: 1210 },
+      setting: 170,
+      kerf: { x: 0, y: 180, length: 2440, width: 2.4 },
+      yields: [
+        { x: 0, y: 10, length: 2440, width: 170 },
+        { x: 0, y: 182.4, length: 2440, width: 1037.6 },
+      ],
+    },
+    {
+      number: 3,
+      kind: 'crosscut',
+      stage: 0,
+      cautions: [],
+      from: { x: 0, y: 10, length: 2440, width: 170 },
+      setting: 1600,
+      kerf: { x: 1610, y: 10, length: 2.4, width: 170 },
+      yields: [
+        { x: 10, y: 10, length: 1600, width: 170 },
+        { x: 1612.4, y: 10, length: 827.6, width: 170 },
+      ],
+    },
   ],
   offcuts: [{ x: 10, y: 664.6, length: 2430, width: 555.4 }],
   waste: [
@@ -237,7 +290,14 @@ export function gridNotebook(ask: GridAsk): Notebook {
     parts: [...sides(ask), ...ends(ask), ...struts(ask), ...decks(ask)],
     joints: gridJoints(ask),
     seams: [
-      { id: 'deck.seam-1', bench: 'table', from: [seam, 0], to: [seam, width], on: `strut.across-${ask.across}`, bearing: [8.85, 8.85] },
+      {
+        id: 'deck.seam-1',
+        bench: 'table',
+        from: [seam, 0],
+        to: [seam, width],
+        on: `strut.across-${ask.across}`,
+        bearing: [8.85, 8.85],
+      },
     ],
     envelopes: [],
     masses: {},
