@@ -23,6 +23,16 @@ function computed(plan: Plan): Computed {
   return { notebook: null, problems: result.faults.map((fault) => problemAt(plan.spots, fault)) };
 }
 
+/**
+ * What can be used of notebooks with mistakes is computed too: it may show more of them in the same run. Where one was
+ * told already, a second one would only be its consequence.
+ */
+function moreIn(drafts: readonly Plan[], told: readonly Problem[]): readonly Problem[] {
+  const place = ({ file, line, column }: Problem) => `${file}:${line}:${column}`;
+  const places = new Set(told.map(place));
+  return drafts.flatMap((draft) => computed(draft).problems).filter((problem) => !places.has(place(problem)));
+}
+
 function nothingThere(): Problem {
   const what = 'there is no notebook in this folder';
   return {
@@ -44,8 +54,7 @@ export async function openBooks(content: string): Promise<Books> {
   );
   const { plans, drafts, problems } = readContent(files);
   const all = plans.map(computed);
-  // What can be used of a notebook with mistakes is computed too: it may show more of them in the same run.
-  const found = [...problems, ...[...all, ...drafts.map(computed)].flatMap((one) => one.problems)];
+  const found = [...problems, ...all.flatMap((one) => one.problems), ...moreIn(drafts, problems)];
   return {
     slugs: [...slugs].sort(),
     notebooks: all.flatMap(({ notebook }) => (notebook === null ? [] : [notebook])),
