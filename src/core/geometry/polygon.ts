@@ -52,7 +52,7 @@ export function rectangle(low: Point, high: Point): readonly Point[] {
 /** A circle as a polygon of `sides` corners on it, counter-clockwise, mm. */
 export function circle(centre: Point, radius: number, sides: number): readonly Point[] {
   return Array.from({ length: sides }, (_, i): Point => {
-    const turn = (2 * Math.PI * (i + 0.5)) / sides;
+    const turn = (2 * Math.PI * i) / sides;
     return [centre[0] + radius * Math.cos(turn), centre[1] + radius * Math.sin(turn)];
   });
 }

@@ -9,7 +9,12 @@ type Goods = {
 };
 
 /** Nominal, listed and low to high are three things; a measured reading is the author's and lives in the notebook. */
-export type Thickness = { readonly nominal: number; readonly listed: number; readonly low: number; readonly high: number };
+export type Thickness = {
+  readonly nominal: number;
+  readonly listed: number;
+  readonly low: number;
+  readonly high: number;
+};
 
 export type StockSize = {
   readonly length: number;

@@ -1,9 +1,9 @@
 import { difference } from '../geometry/booleans.ts';
 import { area, rectangle } from '../geometry/polygon.ts';
-import type { HalfSpace, Point, Polygon } from '../geometry/shapes.ts';
+import type { Point, Polygon } from '../geometry/shapes.ts';
 import { bite } from './bite.ts';
 import type { Blank, Feature } from './part.ts';
-import { taperCut } from './slant.ts';
+import { type Taper, taperCut } from './slant.ts';
 
 /** The geometry of a part without its places. */
 export type Shape = { readonly blank: Blank; readonly features: readonly Feature[] };
@@ -26,21 +26,19 @@ export function blankLoop(blank: Blank): readonly Point[] {
 }
 
 function throughLoops(blank: Blank, feature: Feature): readonly (readonly Point[])[] {
-  if (feature.kind === 'taper') {
-    const cut = taperCut(feature);
-    return cut === null ? [] : [beyond(blank, cut)];
-  }
+  if (feature.kind === 'taper') return beyond(blank, feature);
   const taken = bite(blank, feature);
   return taken === null || taken.to - taken.from < blank.thickness ? [] : taken.loops;
 }
 
-/** A rectangle that covers all of a blank beyond a line. */
-function beyond(blank: Blank, { normal: [nx, ny], offset }: HalfSpace): readonly Point[] {
+/** All of a blank beyond a taper's line; the taper's own points are corners of the loop, so that they stay exact. */
+function beyond(blank: Blank, taper: Taper): readonly (readonly Point[])[] {
+  const cut = taperCut(taper);
+  if (cut === null) return [];
+  const [nx, ny] = cut.normal;
   const far = 2 * (blank.length + blank.width);
-  const foot: Point = [nx * offset, ny * offset];
-  const corner = (along: number, out: number): Point => [
-    foot[0] - ny * along + nx * out,
-    foot[1] + nx * along + ny * out,
-  ];
-  return [corner(far, 0), corner(-far, 0), corner(-far, far), corner(far, far)];
+  const along = ([x, y]: Point) => x * ny - y * nx;
+  const [first, last] = along(taper.from) < along(taper.to) ? [taper.from, taper.to] : [taper.to, taper.from];
+  const off = ([x, y]: Point, a: number, out: number): Point => [x + ny * a + nx * out, y - nx * a + ny * out];
+  return [[off(first, -far, 0), first, last, off(last, far, 0), off(last, far, far), off(first, -far, far)]];
 }

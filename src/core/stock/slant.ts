@@ -3,7 +3,7 @@ import type { Blank, EdgeSide, Feature } from './part.ts';
 
 type Shape = { readonly blank: Blank; readonly features: readonly Feature[] };
 type Mitre = Extract<Feature, { readonly kind: 'mitre' }>;
-type Taper = Extract<Feature, { readonly kind: 'taper' }>;
+export type Taper = Extract<Feature, { readonly kind: 'taper' }>;
 
 const OUTWARD: Readonly<Record<EdgeSide, Point>> = { left: [-1, 0], right: [1, 0], bottom: [0, -1], top: [0, 1] };
 
