@@ -1,6 +1,6 @@
 import { misread } from './misread.ts';
 import type { Dimension, Expression } from './quantity.ts';
-import { twoReadings } from './reading.ts';
+import { readingWords } from './reading.ts';
 import { dimensionWords, exampleOf } from './wrong-dimension.ts';
 
 /** What a place asks for, and what numbers without a unit mean there. */
@@ -27,10 +27,11 @@ function unitMissing(literal: Literal, { expected, text }: Expected) {
 }
 
 function unitless(literal: Literal, written: string) {
-  return twoReadings(literal.from, written, [
+  const [words, mend] = readingWords([
     { text: `${written} mm`, mm: literal.value },
     { text: `${written} in`, mm: literal.value * 25.4 },
   ]);
+  return misread(literal.from, 'unit-missing', [`\`${written}\` has no unit: it can be read as ${words}`, mend]);
 }
 
 /** Whether a text holds feet or inches: then a bare number in it may be either. */

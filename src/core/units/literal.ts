@@ -8,7 +8,7 @@ import { nearest } from './nearest.ts';
 import { matchAt, type Numeral, numeralAt } from './numeral.ts';
 import type { Dimension, Expression } from './quantity.ts';
 import { product, quotient, type Ratio, sum } from './ratio.ts';
-import { type Unit, unitAt, unitWords } from './unit.ts';
+import { type Unit, unitAt, unitWords, usualUnits } from './unit.ts';
 
 /** A value read from a text: what it measures, how much, and where the text goes on. */
 export type Read = {
@@ -31,11 +31,11 @@ function unknownUnit(text: string, at: number, dimension: Dimension) {
   const shared = SHARED_SIGNS[word];
   if (shared !== undefined) return sharedSign(at, word, shared);
   const near = nearest(word, unitWords(dimension)) ?? nearest(word, unitWords(null));
-  const known = unitWords(dimension).filter((one) => !/[."']/.test(one));
+  const known = usualUnits(dimension).join(', ');
   return misread(at, 'unknown-unit', [
     `\`${word}\` is not a unit`,
     near === null
-      ? `units here: ${known.slice(0, 8).join(', ') || 'none'}; a named dimension stands after \`*\``
+      ? `units here: ${known || 'none'}; a named dimension stands after \`*\``
       : `did you mean \`${near}\`?`,
   ]);
 }

@@ -1,6 +1,6 @@
 import { readGauge, wireDiameter } from './gauge.ts';
 import { readGloss } from './gloss.ts';
-import { faultAt } from './misread.ts';
+import { faultAt, quoted } from './misread.ts';
 import { readNominal } from './nominal.ts';
 import type { Fault } from './problem.ts';
 import type { Dimension } from './quantity.ts';
@@ -18,15 +18,16 @@ function gauge(text: string, dimension: Dimension): Told | null {
   const { of, number } = found;
   if (of === 'unsaid') {
     const mend = dimension === 'number' ? `write \`${number}\`` : 'write the size itself, with its unit';
-    return ['number-mark', `\`${text}\` can be a frog number, a wire gauge or a screw size`, mend];
+    return ['number-mark', `${quoted(text)} can be a frog number, a wire gauge or a screw size`, mend];
   }
   if (of === 'frog')
-    return ['number-mark', `\`${text}\` is a frog number`, `write \`${number}\` where a frog number is asked for`];
-  if (of === 'screw') return ['number-mark', `\`${text}\` is a screw size`, "write the screw's diameter with its unit"];
+    return ['number-mark', `${quoted(text)} is a frog number`, `write \`${number}\` where a frog number is asked for`];
+  if (of === 'screw')
+    return ['number-mark', `${quoted(text)} is a screw size`, "write the screw's diameter with its unit"];
   const diameter = roundTo(wireDiameter(number), 0.01);
   return [
     'number-mark',
-    `\`${text}\` is a wire gauge, ${diameter} mm in diameter`,
+    `${quoted(text)} is a wire gauge, ${diameter} mm in diameter`,
     `write \`${diameter} mm\`, or name the wire's stock`,
   ];
 }
@@ -41,7 +42,7 @@ function nominal(text: string): Told | null {
       : `; planed it is ${bothUnits(first.dressed.thickness)} by ${bothUnits(first.dressed.width)}`;
   return [
     'nominal-size',
-    `\`${text}\` is a nominal board size${planed}`,
+    `${quoted(text)} is a nominal board size${planed}`,
     "name the board's stock, and write one length here",
   ];
 }
@@ -52,7 +53,7 @@ function sizes(text: string): Told | null {
   const all = found.map((size) => `\`${size.text}\` (${inBothUnits(size.mm)})`).join(', ');
   return [
     'several-lengths',
-    `\`${text}\` holds ${found.length} lengths: ${all}`,
+    `${quoted(text)} holds ${found.length} lengths: ${all}`,
     `write one of them, each under its own key`,
   ];
 }
@@ -64,7 +65,7 @@ function range(text: string): Told | null {
   const also = feet === null ? '' : `, or \`${feet}\` if feet and inches are meant`;
   return [
     'range',
-    `\`${text}\` is a range from ${bothUnits(found.from)} to ${bothUnits(found.to)}`,
+    `${quoted(text)} is a range from ${bothUnits(found.from)} to ${bothUnits(found.to)}`,
     `write one length${also}; a difference has spaces around its minus`,
   ];
 }
@@ -74,7 +75,7 @@ function thicknessName(text: string): Told | null {
   if (found === null) return null;
   return [
     'thickness-name',
-    `\`${text}\` names a sheet by its nominal thickness, ${bothUnits(found.nominal)}`,
+    `${quoted(text)} names a sheet by its nominal thickness, ${bothUnits(found.nominal)}`,
     "name the sheet's stock, or write its measured thickness alone",
   ];
 }
@@ -85,7 +86,7 @@ function gloss(text: string): Told | null {
   const apart = found.apart < 0.005 ? 'the same' : `${bothUnits(found.apart)} off`;
   return [
     'gloss',
-    `\`${text}\` is a length with a gloss; the gloss is ${bothUnits(found.gloss)}, ${apart}`,
+    `${quoted(text)} is a length with a gloss; the gloss is ${bothUnits(found.gloss)}, ${apart}`,
     `write \`${found.text}\` alone`,
   ];
 }

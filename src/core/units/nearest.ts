@@ -24,9 +24,11 @@ function allowed(word: string): number {
   return word.length < 2 ? 0 : Math.max(1, Math.floor(word.length / 3));
 }
 
-/** Capitals cost next to nothing: `MM` is nearer to `mm` than to `m`. */
+/** Edits, and among as many edits: capitals cost next to nothing, the first letter and the length are seldom wrong. */
 function distance(a: string, b: string): number {
-  return editDistance(a.toLowerCase(), b.toLowerCase()) + (a === b ? 0 : 0.01 * editDistance(a, b));
+  const first = a.charAt(0).toLowerCase() === b.charAt(0).toLowerCase() ? 0 : 0.2;
+  const grown = Math.min(3, Math.abs(a.length - b.length)) * 0.1;
+  return editDistance(a.toLowerCase(), b.toLowerCase()) + Math.min(0.2, 0.01 * editDistance(a, b)) + first + grown;
 }
 
 /** The candidate nearest to a word, or null when none is near enough; ties go to the first by code unit. */

@@ -1,4 +1,4 @@
-import { type Misread, misread } from './misread.ts';
+import { type Misread, misread, quoted } from './misread.ts';
 import { roundTo } from './round.ts';
 
 /** A way to read a text that has two: the text it should have been, and the length it would mean. */
@@ -22,10 +22,13 @@ function joined(items: readonly string[]): string {
   return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} or ${items.at(-1)}`;
 }
 
+/** The readings in words, each with its value in both units, and what to write instead. */
+export function readingWords(readings: readonly Reading[]): readonly [readings: string, mend: string] {
+  return [joined(readings.map(told)), `write ${joined([...new Set(readings.map(({ text }) => `\`${text}\``))])}`];
+}
+
 /** The fault of a text with two readings: both are named, each with its value in both units. */
 export function twoReadings(offset: number, written: string, readings: readonly Reading[]): Misread {
-  return misread(offset, 'two-readings', [
-    `\`${written.trim()}\` can be read as ${joined(readings.map(told))}`,
-    `write ${joined([...new Set(readings.map(({ text }) => `\`${text}\``))])}`,
-  ]);
+  const [words, mend] = readingWords(readings);
+  return misread(offset, 'two-readings', [`${quoted(written)} can be read as ${words}`, mend]);
 }

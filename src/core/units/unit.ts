@@ -155,9 +155,16 @@ export function unitAt(text: string, at: number, wanted: Dimension): Unit | null
   );
 }
 
-/** Words an author may write for a dimension, for the nearest one to a slip; all of them without a dimension. */
+/** One word for each unit of a dimension, the usual one, for a list of what may be written. */
+export function usualUnits(dimension: Dimension): readonly string[] {
+  if (dimension === 'number') return [];
+  if (dimension === 'money') return ['EUR', 'GBP', 'USD'];
+  return TABLE[dimension].map(([words]) => words.split(',')[0] ?? words);
+}
+
+/** Words an author may write for a dimension, for the nearest one to a slip; without a dimension all but currencies. */
 export function unitWords(dimension: Dimension | null): readonly string[] {
-  return ALL.filter(([one]) => dimension === null || one === dimension).flatMap(([, units]) =>
+  return ALL.filter(([one]) => (dimension === null ? one !== 'money' : one === dimension)).flatMap(([, units]) =>
     units.map(({ word }) => word),
   );
 }
