@@ -1,3 +1,4 @@
+import type { Prose } from '../core/plan.ts';
 import type { Step } from '../core/steps/step.ts';
 import type { Pair } from './lengths.ts';
 import { lengthPair } from './lengths.ts';
@@ -51,10 +52,16 @@ function gathered(stretches: readonly Stretch[]): readonly Stretch[] {
   });
 }
 
+/** The words of one file by its name without ending: `notebook`, `benchwork`, `log/2026-03-14-rout`. */
+export function proseNamed(book: Book, name: string): Prose | null {
+  const file = `/${book.notebook.slug}/${name}.`;
+  return book.prose.find((one) => [`${file}md`, `${file}mdx`].some((ending) => one.file.endsWith(ending))) ?? null;
+}
+
 /** The words of one file of a notebook, steps apart. */
 export async function chapterProse(book: Book, chapter: string): Promise<ChapterProse> {
-  const prose = book.prose.find((one) => one.chapter === chapter);
-  if (prose === undefined) return { written: false, code: null, stretches: [], ofStep: {} };
+  const prose = proseNamed(book, chapter);
+  if (prose === null) return { written: false, code: null, stretches: [], ofStep: {} };
   if (prose.file.endsWith('.mdx')) return { written: true, code: mdxPlaced(prose.body), stretches: [], ofStep: {} };
   const steps = new Set(book.notebook.steps.filter((step) => step.chapter === chapter).map(nameInChapter));
   const stretches = await renderProse(prose.body, { steps, value: (name) => valueNamed(book, name) });

@@ -1,6 +1,7 @@
 import { lstat, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
+import type { Prose } from '../core/plan.ts';
 import { chapterProse } from './chapter-prose.ts';
 import type { Book } from './notebooks.ts';
 import { fileAt } from './paths.ts';
@@ -72,6 +73,15 @@ export async function reencoded(book: Book, file: string, width: number): Promis
     .toBuffer();
 }
 
+/** `log/2026-03-14-rout` of `notebooks/a/log/2026-03-14-rout.md`. */
+function fileName({ file }: Prose): string {
+  return file
+    .split('/')
+    .slice(2)
+    .join('/')
+    .replace(/\.mdx?$/, '');
+}
+
 function filesIn(stretches: readonly Stretch[]): readonly string[] {
   return stretches.flatMap((stretch) => {
     if (stretch.kind === 'photo') return [stretch.file];
@@ -81,7 +91,7 @@ function filesIn(stretches: readonly Stretch[]): readonly string[] {
 
 /** Every photo a page shows: those of the log that are not private, and those that prose names. */
 export async function photosPublished(book: Book): Promise<readonly Photo[]> {
-  const chapters = await Promise.all(book.prose.map((one) => chapterProse(book, one.chapter)));
+  const chapters = await Promise.all(book.prose.map((one) => chapterProse(book, fileName(one))));
   const inProse = chapters.flatMap(({ code, ofStep, stretches }) => [
     ...(code?.photos ?? []),
     ...filesIn(stretches),

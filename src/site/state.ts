@@ -1,4 +1,5 @@
 import type { Step } from '../core/steps/step.ts';
+import { proseNamed } from './chapter-prose.ts';
 import type { Book } from './notebooks.ts';
 
 /** Steps the log says are done. */
@@ -19,7 +20,7 @@ export function stepsNext(book: Book): readonly Step[] {
 
 /** How far a chapter is, in a few words. */
 export function chapterState(book: Book, chapter: string): string {
-  if (!book.prose.some((prose) => prose.chapter === chapter)) return 'not begun';
+  if (proseNamed(book, chapter) === null) return 'not begun';
   const steps = book.notebook.steps.filter((step) => step.chapter === chapter);
   if (steps.length === 0) return 'written, no steps yet';
   const done = stepsDone(book);

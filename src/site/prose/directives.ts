@@ -1,6 +1,7 @@
 import type { Blockquote, Link, Parent, PhrasingContent, Root, RootContent } from 'mdast';
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
 import { directiveNamed } from '../../reading/directives.ts';
+import { stepOfHeading } from '../../reading/prose.ts';
 import { toPlainText } from './plain-text.ts';
 
 /** What stands in a chapter's prose where the model is to be shown. */
@@ -155,8 +156,7 @@ function replaced(node: RootContent, asked: Asked, source: string): RootContent[
 /** The name of the step a heading stands for, else null. */
 function stepOf(node: RootContent, asked: Asked): string | null {
   if (node.type !== 'heading') return null;
-  const text = toPlainText(node.children).trim();
-  return asked.steps.has(text) ? text : null;
+  return stepOfHeading(toPlainText(node.children), asked.steps);
 }
 
 /** Marks where each written step begins and ends: until the next heading as high, or a list of the chapter's. */

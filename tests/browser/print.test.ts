@@ -1,0 +1,71 @@
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type BuiltSite, builtSite } from './built-site.ts';
+import { launchChromium } from './chromium.ts';
+
+let site: BuiltSite;
+let browser: Browser;
+
+beforeAll(async () => {
+  [site, browser] = await Promise.all([builtSite(), launchChromium()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await site?.close();
+});
+
+type Printed = { readonly width: number; readonly height: number; readonly words: string };
+
+/** The pages of a PDF: size in mm and the words on each. 1 pt = 25.4 / 72 mm (PDF, ISO 32000-1, 8.3.2.3). */
+async function pagesOf(bytes: Buffer): Promise<readonly Printed[]> {
+  const document = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
+  const numbers = Array.from({ length: document.numPages }, (_, i) => i + 1);
+  return Promise.all(
+    numbers.map(async (number) => {
+      const page = await document.getPage(number);
+      const [, , width = 0, height = 0] = page.view;
+      const { items } = await page.getTextContent();
+      const words = items.map((item) => ('str' in item ? item.str : '')).join(' ');
+      return { width: (width * 25.4) / 72, height: (height * 25.4) / 72, words };
+    }),
+  );
+}
+
+async function printed(path: string, format: 'A4' | 'Letter'): Promise<readonly Printed[]> {
+  const page = await browser.newPage();
+  await page.goto(site.address + path);
+  const bytes = await page.pdf({ format, preferCSSPageSize: true, tagged: true, printBackground: false });
+  await page.close();
+  return pagesOf(bytes);
+}
+
+describe('on paper', () => {
+  test.each([
+    // ISO 216: A4 is 210 by 297 mm; ANSI/ASME Y14.1: Letter is 8.5 by 11 in.
+    ['A4', 210, 297],
+    ['Letter', 215.9, 279.4],
+  ] as const)(
+    'a chapter fills %s, with its contents, its steps, and a number on each page',
+    async (format, width, height) => {
+      const pages = await printed('/bittern-basin/benchwork/', format);
+      expect(pages.length).toBeGreaterThan(2);
+      pages.forEach((page, i) => {
+        expect(Math.abs(page.width - width)).toBeLessThan(0.5);
+        expect(Math.abs(page.height - height)).toBeLessThan(0.5);
+        expect(page.words.replaceAll(' ', '')).toContain(`${i + 1}/${pages.length}`);
+      });
+      const words = pages.map((page) => page.words).join(' ');
+      expect(words).toContain('On this page');
+      expect(words).toContain('Rip the frame strips');
+      expect(words).not.toContain('Skip to the page');
+      expect(words).not.toContain('Save my ticks');
+    },
+  );
+
+  test.each(['/bittern-basin/sheets/', '/bittern-basin/', '/lantern-siding/benchwork/'])('%s prints', async (path) => {
+    const pages = await printed(path, 'A4');
+    expect(pages.map((page) => page.words).join(' ').length).toBeGreaterThan(200);
+  });
+});
