@@ -86,7 +86,8 @@ function notAnOperator(text: string, at: number): Misread {
       'write + - * or / between two values',
     ]);
   }
-  return misread(at, 'unexpected-character', [`\`${character}\` cannot stand here`, 'use + - * / and parentheses']);
+  const mend = character === ',' ? 'write a point before decimals, and no commas' : 'use + - * / and parentheses';
+  return misread(at, 'unexpected-character', [`\`${character}\` cannot stand here`, mend]);
 }
 
 /** A minus between two values stands between spaces, since a hyphen joins words and fractions. */

@@ -6,6 +6,7 @@ import { type Reading, twoReadings } from './reading.ts';
 import { unitAt } from './unit.ts';
 
 const COMMAS = /(\d+)((?:,\d+)+)(?:\.\d+)?/y;
+const POINTS_AND_COMMA = /(\d{1,3}(?:\.\d{3})+),(\d+)/y;
 const EXPONENT = /(?:\d+(?:\.\d*)?|\.\d+)[eE][+-]?\d+/y;
 const APOSTROPHES = /(\d{1,3})'(\d{3})(?!\d)/y;
 const SPACED = /(\d{1,3})((?: \d{3})+)(?![\d/.])/y;
@@ -33,6 +34,17 @@ function refuseExponent(text: string, at: number): void {
   ]);
 }
 
+/** `1.000,5`: points that part thousands, a comma before the decimals. */
+function refusePointsAndComma(text: string, at: number): void {
+  const found = matchAt(POINTS_AND_COMMA, text, at);
+  if (found === null) return;
+  const [run, first = '', rest = ''] = found;
+  const unit = lengthUnit(text, at + run.length);
+  throw twoReadings(at, text.slice(at, Math.max(unit.to, at + run.length)), [
+    readingOf(`${first.replaceAll('.', '')}.${rest}`, unit),
+  ]);
+}
+
 function refuseComma(text: string, at: number, dimension: Dimension): void {
   const found = matchAt(COMMAS, text, at);
   if (found === null) return;
@@ -46,8 +58,8 @@ function refuseComma(text: string, at: number, dimension: Dimension): void {
     throw misread(at, 'two-readings', [`\`${run}\` can be read as ${one} or ${other}`, `write ${one} or ${other}`]);
   }
   const unit = lengthUnit(text, at + run.length);
-  const readings =
-    tail === '' ? [readingOf(asPoint, unit), readingOf(asThousands, unit)] : [readingOf(asThousands, unit)];
+  const both = tail === '' && rest.lastIndexOf(',') === 0;
+  const readings = both ? [readingOf(asPoint, unit), readingOf(asThousands, unit)] : [readingOf(asThousands, unit)];
   throw twoReadings(at, text.slice(at, unit.to === at + run.length ? at + run.length : unit.to), readings);
 }
 
@@ -90,6 +102,7 @@ export function refuseDoubtfulDigits(text: string, at: number, dimension: Dimens
   refuseExponent(text, at);
   refuseComma(text, at, dimension);
   if (dimension !== 'length') return;
+  refusePointsAndComma(text, at);
   refuseApostrophe(text, at);
   refuseSpaces(text, at);
 }

@@ -20,7 +20,7 @@ function unitMissing(literal: Literal, { expected, text }: Expected) {
   if (expected !== 'length') {
     return misread(literal.from, 'unit-missing', [
       `\`${written}\` has no unit, and ${dimensionWords(expected)} is expected`,
-      `write it as \`${exampleOf(expected)}\``,
+      `write it with its unit: \`${exampleOf(expected).replace(/^[\d.]+/, written)}\``,
     ]);
   }
   return unitless(literal, written);

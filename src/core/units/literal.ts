@@ -8,7 +8,7 @@ import { nearest } from './nearest.ts';
 import { matchAt, type Numeral, numeralAt } from './numeral.ts';
 import type { Dimension, Expression } from './quantity.ts';
 import { product, quotient, type Ratio, sum } from './ratio.ts';
-import { type Unit, unitAt, unitWords, usualUnits } from './unit.ts';
+import { currencyUnit, type Unit, unitAt, unitWords, usualUnits } from './unit.ts';
 
 /** A value read from a text: what it measures, how much, and where the text goes on. */
 export type Read = {
@@ -54,8 +54,8 @@ function moneyAt(text: string, at: number, dimension: Dimension): Read | null {
   const word = found[1] ?? '';
   const shared = SHARED_SIGNS[word];
   if (shared !== undefined) throw sharedSign(at, word, shared);
-  const unit = unitAt(text, at, 'money');
-  if (unit === null || unit.dimension !== 'money') {
+  const unit = currencyUnit(word);
+  if (unit === null) {
     const near = nearest(word, unitWords('money'));
     throw misread(at, 'unknown-unit', [
       `\`${word}\` is not a currency`,

@@ -155,6 +155,11 @@ export function unitAt(text: string, at: number, wanted: Dimension): Unit | null
   );
 }
 
+/** The currency of a code or sign, as a unit; null when it is none. */
+export function currencyUnit(word: string): Unit | null {
+  return MONEY.find((unit) => unit.word === word) ?? null;
+}
+
 /** One word for each unit of a dimension, the usual one, for a list of what may be written. */
 export function usualUnits(dimension: Dimension): readonly string[] {
   if (dimension === 'number') return [];

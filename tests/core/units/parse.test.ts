@@ -27,6 +27,8 @@ describe('lengths', () => {
     ['1,5 m', ['1.5 m', '1500 mm', '59.055 in', '15 m', '15000 mm', '590.551 in']],
     ['1,200 mm', ['1200 mm', '47.244 in', '1.2 mm', '0.047 in']],
     ['1 600 mm', ['1600 mm', '1.6 mm']],
+    ['1.000,5 mm', ['1000.5 mm', '39.39 in']],
+    ['1,000,000 mm', ['1000000 mm', '39370.079 in']],
     ['1600', ['1600 mm', '62.992 in', '1600 in', '40640 mm']],
     ['5\' - 6"', ['1676.4 mm', '1371.6 mm']],
     ['side - 3', ['3 mm', '3 in', '76.2 mm']],
@@ -56,6 +58,7 @@ describe('lengths', () => {
     ['3 mm 4 mm', 'operator-missing', 5, '+ - * or /'],
     ['(3 mm', 'parenthesis-open', 0, ')'],
     ['3 mm)', 'unexpected-character', 4, 'parentheses'],
+    ['3 mm,', 'unexpected-character', 4, 'point'],
     ['side * ', 'value-missing', 7, 'value'],
     ['sin(3)', 'no-functions', 0, '*'],
     ['', 'value-missing', 0, 'unit'],
@@ -131,7 +134,7 @@ describe('other dimensions', () => {
   });
 
   it('keeps the currency of money', () => {
-    for (const text of ['18.50 EUR', 'EUR 18.50', '€18.50', '18.50 €']) {
+    for (const text of ['18.50 EUR', 'EUR 18.50', 'EUR18.50', '€18.50', '18.50 €']) {
       expect(amount(text, 'money')).toEqual({ value: 18.5, dimension: 'money', currency: 'EUR' });
     }
     expect(amount('2 * 18.50 EUR + 3 EUR', 'money')).toEqual({ value: 40, dimension: 'money', currency: 'EUR' });
@@ -154,6 +157,7 @@ describe('other dimensions', () => {
   it('asks about 1:30 as a duration and 1 in 50 as a length', () => {
     expect(fault('1:30', 'duration').what).toMatch(/hours and minutes or .* minutes and seconds/);
     expect(fault('1 in 50').rule).toBe('operator-missing');
+    expect(fault('45', 'duration').mend).toContain('`45 min`');
     expect(fault('3 A', 'voltage').what).toBe('a current stands where a voltage is expected');
   });
 });
