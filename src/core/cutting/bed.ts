@@ -12,13 +12,16 @@ import { exact, fromTicks, isSize, LONGEST, ticksDown, ticksUp } from './tick.ts
 export type Bed = { readonly stock: number; readonly area: Area; readonly across: boolean; readonly ground: Ground };
 
 /** Where the beds of one kind of sheet lie and the cuts that free them, in order. */
-export type Laydown = { readonly beds: readonly Bed[]; readonly cuts: readonly Pass[] };
+export type Laydown = { readonly beds: readonly Bed[]; readonly whole: Ground; readonly cuts: readonly Pass[] };
+
+const NOTHING: Laydown = { beds: [], whole: { w: 0, h: 0, kind: RIPS }, cuts: [] };
 
 /** Width of the cut: the saw's kerf, or the router's bit, in ticks. */
 export function kerfTicks(job: CutJob): number {
   return ticksUp(job.style.kind === 'router' ? Math.max(job.kerf, job.style.bit) : job.kerf);
 }
 
+/** Most rounds of cuts of the job's style; 'any' is as many as can be counted. */
 export function levelsOf(job: CutJob): number {
   return job.style.kind === 'saw' && job.style.stages !== 'any' ? job.style.stages : 1e6;
 }
@@ -39,17 +42,15 @@ type Sheet = { readonly stock: CutStock; readonly index: number; readonly linear
 
 function laydown(job: CutJob, sheet: Sheet): Laydown {
   const { stock, index, linear } = sheet;
-  if (!isSize(stock.length) || !(isSize(stock.width) || (linear && stock.width === 0))) return { beds: [], cuts: [] };
+  if (!isSize(stock.length) || !(isSize(stock.width) || (linear && stock.width === 0))) return NOTHING;
   const whole = { x: 0, y: 0, length: Math.min(stock.length, LONGEST), width: Math.min(stock.width, LONGEST) };
   const by = stock.offcut || !isSize(job.trim) ? 0 : job.trim;
   const trimmed = trim(whole, { by, kerf: fromTicks(kerfTicks(job)), linear });
-  if (trimmed.area.length <= 0 || (trimmed.area.width <= 0 && !linear)) return { beds: [], cuts: [] };
+  if (trimmed.area.length <= 0 || (trimmed.area.width <= 0 && !linear)) return NOTHING;
   const cleared = clearSpots(trimmed.area, { spots: stock.noGo.filter(isSpot), kerf: fromTicks(kerfTicks(job)) });
-  const bed = (area: Area): Bed => ({
-    ...{ stock: index, area, across: stock.grain === 'width' && !linear },
-    ground: groundOf(job, { area, across: stock.grain === 'width' && !linear }),
-  });
-  return { beds: cleared.areas.map(bed), cuts: [...trimmed.cuts, ...cleared.cuts] };
+  const across = stock.grain === 'width' && !linear;
+  const bed = (area: Area): Bed => ({ stock: index, area, across, ground: groundOf(job, { area, across }) });
+  return { beds: cleared.areas.map(bed), whole: bed(trimmed.area).ground, cuts: [...trimmed.cuts, ...cleared.cuts] };
 }
 
 function isSpot(spot: Area): boolean {
@@ -60,8 +61,7 @@ function groundOf(job: CutJob, bed: { readonly area: Area; readonly across: bool
   const kerf = kerfTicks(job);
   const length = ticksDown(bed.area.length) + kerf;
   const width = bed.area.width === 0 ? kerf + 1 : ticksDown(bed.area.width) + kerf;
-  const levels = levelsOf(job);
-  return bed.across ? { w: width, h: length, kind: CROSSCUTS, levels } : { w: length, h: width, kind: RIPS, levels };
+  return bed.across ? { w: width, h: length, kind: CROSSCUTS } : { w: length, h: width, kind: RIPS };
 }
 
 type Trim = { readonly by: number; readonly kerf: number; readonly linear: boolean };

@@ -13,6 +13,8 @@ export type NodeKind = typeof RIPS | typeof CROSSCUTS;
 /** Fields are views on two buffers, so that a forest is copied by two block moves. Indexes of -1 mean none. */
 export type Forest = {
   readonly sheets: number;
+  /** most rounds of cuts a sheet may have */
+  readonly levels: number;
   readonly links: Int32Array;
   readonly sizes: Float64Array;
   /** [nodes ever used, head of the list of spare nodes] */
@@ -41,20 +43,20 @@ export type Forest = {
   readonly filled: Float64Array;
 };
 
-/** One sheet (or usable region of a sheet) as the search sees it; `levels` is how many rounds of cuts it may have. */
-export type Ground = { readonly w: number; readonly h: number; readonly kind: NodeKind; readonly levels: number };
+/** One sheet (or usable region of a sheet) as the search sees it; `kind` is the way of its first round of cuts. */
+export type Ground = { readonly w: number; readonly h: number; readonly kind: NodeKind };
 
 const LINKS = 8;
 const SIZES = 8;
 
-export function emptyForest(sheets: number, parts: number): Forest {
+export function emptyForest(sheets: number, parts: number, levels: number): Forest {
   const nodes = sheets + 2 * parts + 4;
   const links = new Int32Array(2 + LINKS * nodes);
   const sizes = new Float64Array(SIZES * nodes + sheets);
   const link = (i: number) => links.subarray(2 + i * nodes, 2 + (i + 1) * nodes);
   const size = (i: number) => sizes.subarray(i * nodes, (i + 1) * nodes);
   const forest: Forest = {
-    ...{ sheets, links, sizes, pool: links.subarray(0, 2), filled: sizes.subarray(SIZES * nodes) },
+    ...{ sheets, levels, links, sizes, pool: links.subarray(0, 2), filled: sizes.subarray(SIZES * nodes) },
     ...{
       kind: link(0),
       parent: link(1),
@@ -92,14 +94,17 @@ export function at(field: Int32Array | Float64Array, index: number): number {
   return field[index] ?? 0;
 }
 
-/** Clears a sheet's root; its nodes must have been freed before. */
-export function openSheet(forest: Forest, sheet: number, ground: Ground): void {
-  forest.kind[sheet] = ground.kind;
-  forest.sheet[sheet] = sheet;
-  forest.first[sheet] = -1;
-  forest.parent[sheet] = -1;
-  forest.filled[sheet] = 0;
-  refreshSheet(forest, sheet, ground);
+/** A new inner node under `parent`, without children. */
+export function addNode(forest: Forest, kind: number, parent: number): number {
+  const node = newNode(forest, kind, at(forest.sheet, parent));
+  attach(forest, node, parent);
+  return node;
+}
+
+/** Closes a sheet that holds nothing: no part is laid on it any more. */
+export function closeSheet(forest: Forest, sheet: number): void {
+  forest.kind[sheet] = SPARE;
+  forest.room[sheet] = -1;
 }
 
 function newNode(forest: Forest, kind: number, sheet: number): number {
@@ -234,59 +239,4 @@ function splice(forest: Forest, node: number, parent: number): void {
     child = after;
   }
   freeNode(forest, node);
-}
-
-/** Works out sizes, slack and levels of a sheet again after its tree has changed. */
-export function refreshSheet(forest: Forest, sheet: number, ground: Ground): void {
-  measure(forest, sheet);
-  forest.sx[sheet] = ground.w - at(forest.w, sheet);
-  forest.sy[sheet] = ground.h - at(forest.h, sheet);
-  forest.level[sheet] = 1;
-  offer(forest, sheet, ground.levels);
-}
-
-function measure(forest: Forest, node: number): void {
-  let sumW = 0;
-  let sumH = 0;
-  let maxW = 0;
-  let maxH = 0;
-  for (let child = at(forest.first, node); child >= 0; child = at(forest.next, child)) {
-    if (at(forest.kind, child) !== LEAF) measure(forest, child);
-    const w = at(forest.w, child);
-    const h = at(forest.h, child);
-    sumW += w;
-    sumH += h;
-    if (w > maxW) maxW = w;
-    if (h > maxH) maxH = h;
-  }
-  const ripped = forest.kind[node] === RIPS;
-  forest.w[node] = ripped ? maxW : sumW;
-  forest.h[node] = ripped ? sumH : maxH;
-}
-
-function offer(forest: Forest, node: number, levels: number): void {
-  show(forest, node, levels);
-  const ripped = forest.kind[node] === RIPS;
-  const { w, h, sx, sy, level } = forest;
-  for (let child = at(forest.first, node); child >= 0; child = at(forest.next, child)) {
-    sx[child] = at(sx, node) + (ripped ? at(w, node) - at(w, child) : 0);
-    sy[child] = at(sy, node) + (ripped ? 0 : at(h, node) - at(h, child));
-    level[child] = at(level, node) + 1;
-    if (at(forest.kind, child) === LEAF) show(forest, child, levels);
-    else offer(forest, child, levels);
-  }
-}
-
-/** The node as an insertion sees it. At the last level every piece must be exactly as wide as its strip. */
-function show(forest: Forest, node: number, levels: number): void {
-  const { w, h, sx, sy, kind } = forest;
-  const level = at(forest.level, node);
-  const direction = kind[node] === LEAF ? otherKind(at(kind, at(forest.parent, node))) : at(kind, node);
-  const along = direction === RIPS;
-  const across = along ? at(w, node) : at(h, node);
-  const exactly = level === levels && forest.first[node] !== -1 ? 1 : kind[node] === LEAF && level === levels ? 1 : 0;
-  forest.room[node] = level > levels ? -1 : along ? at(sy, node) : at(sx, node);
-  forest.across[node] = across;
-  forest.least[node] = exactly === 1 ? across : 0;
-  forest.most[node] = across + (exactly === 1 ? 0 : along ? at(sx, node) : at(sy, node));
 }

@@ -1,4 +1,5 @@
-import { at, CROSSCUTS, type Forest, insertAt, insertBeside, LEAF, SPARE } from './forest.ts';
+import { type Chance, chance, share } from './chance.ts';
+import { at, CROSSCUTS, type Forest, insertAt, insertBeside, LEAF, RIPS, SPARE } from './forest.ts';
 
 /** Parts as the search sees them: sizes in ticks grown by one kerf, one entry an instance. */
 export type Pieces = {
@@ -11,8 +12,8 @@ export type Pieces = {
   readonly like: Int32Array;
 };
 
-/** How insertions are weighed: by the strip of waste they make, by the room they leave, or by both. */
-export type Fit = { readonly waste: number; readonly rest: number; readonly group: number };
+/** How insertions are weighed: by the strip of waste they make beside a neighbour, and by the room they leave beyond. */
+export type Fit = { readonly waste: number; readonly rest: number };
 
 /** Where the best insertion found so far would go; overwritten by each search. */
 export type Choice = {
@@ -22,10 +23,13 @@ export type Choice = {
   /** for a group of children: the largest size across that joins it; -1 for a plain insertion */
   tallest: number;
   work: number;
+  /** how far chance may bend a score, 0 not at all */
+  noise: number;
+  readonly chance: Chance;
 };
 
 export function noChoice(): Choice {
-  return { node: -1, turned: 0, score: 0, tallest: -1, work: 0 };
+  return { node: -1, turned: 0, score: 0, tallest: -1, work: 0, noise: 0, chance: chance(1) };
 }
 
 /** Finds the best place for a piece on any sheet in both its directions; choice.node stays -1 when there is none. */
@@ -41,6 +45,10 @@ export function findPlace(
   const h = at(pieces.h, item);
   scan(forest, choice, { w, h, turned: 0, fit });
   if (pieces.turns[item] === 1) scan(forest, choice, { w: h, h: w, turned: 1, fit });
+  if (choice.node < 0) {
+    scanGroups(forest, choice, { w, h, turned: 0, fit });
+    if (pieces.turns[item] === 1) scanGroups(forest, choice, { w: h, h: w, turned: 1, fit });
+  }
 }
 
 type Trial = { readonly w: number; readonly h: number; readonly turned: number; readonly fit: Fit };
@@ -61,7 +69,8 @@ function scan(forest: Forest, choice: Choice, trial: Trial): void {
     if (cross > (most[node] ?? 0) || cross < (least[node] ?? 0)) continue;
     const short = (across[node] ?? 0) - cross;
     const waste = short >= 0 ? short * along : -short * ((sideways ? nodeW[node] : nodeH[node]) ?? 0);
-    const score = fit.waste * waste + fit.rest * rest * cross;
+    const plain = fit.waste * waste + fit.rest * rest * cross;
+    const score = choice.noise > 0 ? plain * (1 + choice.noise * share(choice.chance)) : plain;
     if (score < choice.score) {
       choice.score = score;
       choice.node = node;
@@ -69,6 +78,71 @@ function scan(forest: Forest, choice: Choice, trial: Trial): void {
       choice.tallest = -1;
     }
   }
+}
+
+/** Looks for places beside a group of a node's children: those up to one size across are laid together, and the piece beside them. */
+function scanGroups(forest: Forest, choice: Choice, trial: Trial): void {
+  const { kind, first, next, parent, sx, sy } = forest;
+  const end = at(forest.pool, 0);
+  for (let node = 0; node < end; node++) {
+    const k = kind[node];
+    if (k !== CROSSCUTS && k !== RIPS) continue;
+    if ((forest.level[node] ?? 0) + 3 > forest.levels) continue;
+    const upright = k === CROSSCUTS;
+    const [along, cross] = upright ? [trial.w, trial.h] : [trial.h, trial.w];
+    const room = (upright ? sx : sy)[node] ?? 0;
+    const height = ((upright ? forest.h[node] : forest.w[node]) ?? 0) + ((upright ? sy : sx)[node] ?? 0);
+    if (cross >= height) continue;
+    for (let child = first[node] ?? -1; child >= 0; child = next[child] ?? -1) {
+      const tallest = (upright ? forest.h[child] : forest.w[child]) ?? 0;
+      if (tallest + cross > height) continue;
+      weighGroup(forest, choice, {
+        ...trial,
+        node,
+        tallest,
+        along,
+        cross,
+        room,
+        height,
+        whole: (parent[node] ?? -1) < 0,
+      });
+    }
+  }
+}
+
+type Group = Trial & {
+  readonly node: number;
+  readonly tallest: number;
+  readonly along: number;
+  readonly cross: number;
+  readonly room: number;
+  readonly height: number;
+  readonly whole: boolean;
+};
+
+function weighGroup(forest: Forest, choice: Choice, group: Group): void {
+  const upright = forest.kind[group.node] === CROSSCUTS;
+  const [size, across] = upright ? [forest.w, forest.h] : [forest.h, forest.w];
+  let sum = 0;
+  let members = 0;
+  let others = 0;
+  for (let child = at(forest.first, group.node); child >= 0; child = at(forest.next, child)) {
+    if (at(across, child) <= group.tallest) {
+      sum += at(size, child);
+      members++;
+    } else others++;
+  }
+  if (members < 2 || (others === 0 && !group.whole) || group.along > sum + group.room) return;
+  const short = sum - group.along;
+  const waste = short >= 0 ? short * group.cross : -short * group.tallest;
+  const rest = group.height - group.tallest - group.cross;
+  const plain = group.fit.waste * waste + group.fit.rest * rest * group.along;
+  const score = choice.noise > 0 ? plain * (1 + choice.noise * share(choice.chance)) : plain;
+  if (score >= choice.score) return;
+  choice.score = score;
+  choice.node = group.node;
+  choice.turned = group.turned;
+  choice.tallest = group.tallest;
 }
 
 export function place(forest: Forest, pieces: Pieces, put: { readonly item: number; readonly choice: Choice }): number {

@@ -1,7 +1,8 @@
-import { areaBound } from './bounds.ts';
-import { firstPacking, type Packing } from './construct.ts';
+import { kindBound } from './bounds.ts';
 import type { CutAnswer, CutBound, CutJob, CutSheet, Unplaced } from './job.ts';
+import type { Packing } from './packing.ts';
 import { sheetOf } from './sheet.ts';
+import { solve } from './solve.ts';
 import { refused, type Task, taskOf } from './task.ts';
 
 /** Node visits that make one unit of a job's budget. */
@@ -14,7 +15,7 @@ export const WORK_UNIT = 10_000;
 export function layOut(job: CutJob): CutAnswer {
   const task = taskOf(job);
   const limit = Number.isFinite(job.budget) ? job.budget * WORK_UNIT : 0;
-  const { packing, work } = firstPacking(task, limit);
+  const { packing, work } = solve(task, limit);
   const sheets = sheetsOf(job, { task, packing });
   return {
     sheets,
@@ -35,10 +36,9 @@ function boundsOf(
   job: CutJob,
   { task, sheets }: { readonly task: Task; readonly sheets: readonly CutSheet[] },
 ): readonly CutBound[] {
-  const single = task.kinds.length === 1;
   return job.stock.flatMap((stock, index) => {
     const found = sheets.filter((sheet) => sheet.stock === stock.id).length;
-    const bound = single ? Math.min(found, areaBound(task, index)) : 0;
+    const bound = Math.min(found, kindBound(task, index));
     return found === 0 ? [] : [{ stock: stock.id, found, bound, proved: found === bound }];
   });
 }

@@ -1,6 +1,6 @@
 import type { Bed } from './bed.ts';
-import type { Packing } from './construct.ts';
 import type { Area, Cut, CutJob, CutPlace, CutSheet } from './job.ts';
+import type { Packing } from './packing.ts';
 import { areaOf, type Lying, sawOrder } from './saworder.ts';
 import { type Piece, slicing } from './slicing.ts';
 import type { Task } from './task.ts';

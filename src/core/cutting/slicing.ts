@@ -1,5 +1,8 @@
 import { at, CROSSCUTS, type Forest, type Ground, LEAF, type NodeKind, otherKind } from './forest.ts';
 
+/** More rounds than any real sheet has: a style without limit. */
+const ANY = 1000;
+
 /** A rectangle of a ground in ticks, grown by one kerf. */
 export type Field = { readonly x: number; readonly y: number; readonly w: number; readonly h: number };
 
@@ -21,7 +24,7 @@ export function slicing(forest: Forest, sheet: number, ground: Ground): Piece {
   const [beyond, beside] = ripped
     ? [(ground.h - h) * ground.w, (ground.w - w) * ground.h]
     : [(ground.w - w) * ground.h, (ground.h - h) * ground.w];
-  if (ground.levels < 100 || beside <= beyond) return cutUp(forest, sheet, { field, level: 1 });
+  if (forest.levels < ANY || beside <= beyond) return cutUp(forest, sheet, { field, level: 1 });
   const inner = ripped ? { ...field, w } : { ...field, h };
   const rest: Piece = {
     ...(ripped ? { ...field, x: w, w: ground.w - w } : { ...field, y: h, h: ground.h - h }),

@@ -1,8 +1,8 @@
-import { type Bed, isLinear, kerfTicks, type Laydown, laydowns } from './bed.ts';
+import { type Bed, isLinear, kerfTicks, type Laydown, laydowns, levelsOf } from './bed.ts';
 import type { Ground } from './forest.ts';
 import type { Pieces } from './insertion.ts';
 import type { CutJob, CutPart, Unplaced, UnplacedReason } from './job.ts';
-import { isSize, LONGEST, ticksUp } from './tick.ts';
+import { isSize, LONGEST, TICK, ticksUp } from './tick.ts';
 
 /** Most instances one search takes. */
 export const MOST_PARTS = 20_000;
@@ -10,6 +10,8 @@ export const MOST_PARTS = 20_000;
 /** One kind of sheet as the search sees it. */
 export type Kind = {
   readonly grounds: readonly Ground[];
+  /** the sheet without its trim, spots that can't be used included */
+  readonly whole: Ground;
   /** grounds' area together, square ticks */
   readonly area: number;
   readonly price: number;
@@ -25,6 +27,8 @@ export type Task = {
   readonly kinds: readonly Kind[];
   readonly laydowns: readonly Laydown[];
   readonly kerf: number;
+  /** most rounds of cuts */
+  readonly levels: number;
   readonly unplaced: readonly Unplaced[];
 };
 
@@ -54,7 +58,7 @@ export function taskOf(job: CutJob): Task {
     const left = whole && Number.isInteger(part.quantity) ? part.quantity - taken : part.quantity;
     if (left !== 0) unplaced.push(refused(part, { quantity: left, why: why ?? 'too-many', laid, turns: entry.turns }));
   }
-  return { ...spread(sized), parts: job.parts, kinds, laydowns: laid, kerf, unplaced };
+  return { ...spread(sized), parts: job.parts, kinds, laydowns: laid, kerf, levels: levelsOf(job), unplaced };
 }
 
 type Which = { readonly part: CutPart; readonly index: number; readonly kerf: number };
@@ -105,16 +109,18 @@ function kindOf(job: CutJob, { lay, index }: { readonly lay: Laydown; readonly i
   const stock = job.stock[index];
   const grounds = lay.beds.map((bed) => bed.ground);
   const count = stock?.count ?? null;
-  const price = stock === undefined || stock.offcut || !isSize(stock.price) ? 0 : stock.price;
-  return {
-    ...{
-      grounds,
-      area: grounds.reduce((sum, g) => sum + g.w * g.h, 0),
-      price: stock?.offcut === true ? 0 : Math.max(price, 1e-9),
-    },
-    count:
-      count === null ? (stock?.offcut === true ? 1 : Number.POSITIVE_INFINITY) : Math.max(0, Math.floor(count) || 0),
-  };
+  const area = grounds.reduce((sum, g) => sum + g.w * g.h, 0);
+  const most =
+    count === null ? (stock?.offcut === true ? 1 : Number.POSITIVE_INFINITY) : Math.max(0, Math.floor(count) || 0);
+  return { grounds, whole: lay.whole, area, price: priceOf(job, { index, area }), count: most };
+}
+
+/** Offcuts cost nothing. Where no sheet has a price, sheets cost their area. */
+function priceOf(job: CutJob, { index, area }: { readonly index: number; readonly area: number }): number {
+  const stock = job.stock[index];
+  if (stock === undefined || stock.offcut) return 0;
+  const known = job.stock.some((one) => !one.offcut && isSize(one.price));
+  return known ? (isSize(stock.price) ? stock.price : 1e-9) : area * TICK * TICK;
 }
 
 function spread(sized: readonly Sized[]): { readonly pieces: Pieces; readonly partOf: Int32Array } {
