@@ -8,7 +8,8 @@ function parts(date: string): [number, number, number] {
 
 /**
  * Days from 1970-01-01 to a date in the Gregorian calendar, negative before.
- * Years begin in March so that the leap day is their last; 400 years are 146097 days (Richards 2013, ch. 15.11).
+ * Years begin in March so that the leap day is their last; 400 years are 146097 days
+ * (Hinnant, chrono-compatible low-level date algorithms, days_from_civil).
  */
 export function dayNumber(date: string): number {
   const [year, month, day] = parts(date);
@@ -25,7 +26,7 @@ export function daysBetween(from: string, to: string): number {
   return dayNumber(to) - dayNumber(from);
 }
 
-/** The date of a day number, the inverse of `dayNumber`. */
+/** The date of a day number, the inverse of `dayNumber` (same source, civil_from_days). */
 function dateOfDay(days: number): string {
   const shifted = days + 719_468;
   const era = Math.floor(shifted / 146_097);
