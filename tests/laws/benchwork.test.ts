@@ -176,4 +176,20 @@ describe(`laws of the lapped grid on ${RUNS} random tables`, () => {
     );
     expect(wrong).toEqual([]);
   });
+
+  it('gives plain JSON: every number finite, none -0, the same bytes for the same input', () => {
+    const odd = tables.slice(0, 300).flatMap(({ input, model }) => {
+      const again = frame(input);
+      const same = again.ok && JSON.stringify(again.value) === JSON.stringify(model);
+      return [...oddNumbers(model), ...(same ? [] : ['other bytes'])];
+    });
+    expect(odd).toEqual([]);
+    expect(oddNumbers({ at: [0, Number.NaN, { deep: -0 }] })).toEqual(['NaN', '-0']);
+  });
 });
+
+function oddNumbers(value: unknown): readonly string[] {
+  if (typeof value === 'number')
+    return Number.isFinite(value) && !Object.is(value, -0) ? [] : [Object.is(value, -0) ? '-0' : `${value}`];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(oddNumbers) : [];
+}
