@@ -178,9 +178,9 @@ export const materialAddsUp: Law = (model) => {
   return Math.abs(apiece - together) <= 1e-5 * apiece ? [] : [`parts ${apiece}, together ${together}`];
 };
 
-/** By slices level with the floor, each halfway between two heights at which some piece begins or ends. */
+/** By slices level with the floor, halfway between heights that have corners: sizes change evenly between those. */
 function unionVolume(pieces: readonly Convex[]): number {
-  const heights = pieces.flatMap(({ box }) => [box.min[2], box.max[2]]).sort((a, b) => a - b);
+  const heights = pieces.flatMap(({ corners }) => corners.map(([, , z]) => z)).sort((a, b) => a - b);
   const levels = heights.filter((z, i) => i === 0 || z - (heights[i - 1] ?? z) > SAME);
   return levels.slice(1).reduce((sum, to, i) => {
     const from = levels[i] ?? to;
