@@ -101,7 +101,7 @@ function planeMarks(view: View, at: number, box: Extents): readonly Mark[] {
           pen: 'feature',
           role: 'symbol',
         },
-        lettering('A', [x - 4.8, end + smallText / 2], { weight: 'bold', anchor: 'end', role: 'label' }),
+        lettering('A', [x, i === 0 ? end - 1 : end + 1 + smallText], { weight: 'bold', anchor: 'middle', role: 'label' }),
       ];
     }),
   ];
@@ -131,6 +131,7 @@ function planBlock(ask: BenchAsk): Block {
     chainWithWhole({
       ...base,
       name: 'bays along',
+      v: 12,
       side: 'below',
       stops: [box.u0, box.u1, ...stopsOf(top, 0)],
       base: paperY(view, box.v0),

@@ -17,7 +17,7 @@ export type ChainPlan = {
   readonly raisedAs: 'along' | 'outward';
 };
 
-const gap = 1.2;
+const gap = 2;
 
 function middle(link: Link): number {
   return (link.from + link.to) / 2;
@@ -44,7 +44,7 @@ export function planChain(links: readonly Link[]): ChainPlan {
   const along = short.reduce((sum, link) => sum + textWidth(link.text, smallText) + gap, 0);
   const raisedAs = short.length <= 1 || along <= bounds.to - bounds.from ? 'along' : 'outward';
   const half = (link: Link) =>
-    raisedAs === 'along' ? (textWidth(link.text, smallText) + gap) / 2 : (smallText * 1.46 + 0.4) / 2;
+    raisedAs === 'along' ? (textWidth(link.text, smallText) + gap) / 2 : 0.92 * smallText;
   const us = standing(short, half, bounds);
   return {
     within: ordered.filter(fits).map((link) => ({ link, u: middle(link) })),
@@ -80,7 +80,7 @@ function extensionLines({ rule, v, starts }: ChainAt, links: readonly Link[]): r
 
 /** On 'below' and 'right' the line's inner side is above it as the text is read; elsewhere its outer side. */
 function lineTextV({ rule, v }: ChainAt): number {
-  return rule.side === 'below' || rule.side === 'right' ? v - smallText - 1 : v + 1;
+  return rule.side === 'below' || rule.side === 'right' ? v - smallText - 1.4 : v + 1.4;
 }
 
 function raisedMarks({ rule, v }: ChainAt, plan: ChainPlan): readonly Mark[] {

@@ -1,0 +1,224 @@
+import type { Part } from '../../src/core/stock/part.ts';
+import { markExtent } from '../../src/drawing/block.ts';
+import type { Dimension } from '../../src/drawing/dimension.ts';
+import type { Drawing, DrawingSheet, DrawingUnit } from '../../src/drawing/drawing.ts';
+import { crosses, overlap, type Straight } from '../../src/drawing/labels.ts';
+import type { Extent, Mark, TextMark } from '../../src/drawing/mark.ts';
+import { frameOf, type PaperName } from '../../src/drawing/paper.ts';
+import { textBox } from '../../src/drawing/text.ts';
+import { titleBlockSize } from '../../src/drawing/title-block.ts';
+import { paperX, paperY } from '../../src/drawing/view.ts';
+import { recovered } from './recover.ts';
+
+/** What is wrong with a drawing, one sentence a fault; empty for a good one. */
+export type Complaint = string;
+
+const near = 0.05;
+
+function texts(sheet: DrawingSheet): readonly TextMark[] {
+  return sheet.marks.filter((mark) => mark.kind === 'text');
+}
+
+/** Labels that lie over each other. */
+export function overlappingLabels(sheet: DrawingSheet): readonly Complaint[] {
+  const all = texts(sheet).map((mark) => ({ mark, box: textBox(mark) }));
+  return all.flatMap((a, i) =>
+    all
+      .slice(i + 1)
+      .filter((b) => overlap(a.box, b.box, near))
+      .map((b) => `"${a.mark.text}" lies over "${b.mark.text}"`),
+  );
+}
+
+function arcLines(mark: Extract<Mark, { kind: 'circle' }>): readonly Straight[] {
+  const at = (i: number) => {
+    const turn = (i * Math.PI) / 8;
+    return [mark.centre[0] + mark.radius * Math.cos(turn), mark.centre[1] + mark.radius * Math.sin(turn)] as const;
+  };
+  return Array.from({ length: 16 }, (_, i): Straight => [at(i), at(i + 1)]);
+}
+
+function strokes(mark: Mark): readonly Straight[] {
+  if (mark.kind === 'text' || mark.kind === 'arc' || mark.pen === 'none') return [];
+  if (mark.kind === 'line') return [[mark.from, mark.to]];
+  if (mark.kind === 'circle') return arcLines(mark);
+  const rings = mark.kind === 'polyline' ? [mark.points] : mark.rings;
+  const isOpen = mark.kind === 'polyline';
+  return rings.flatMap((ring) =>
+    ring.flatMap((a, i): readonly Straight[] => {
+      const b = ring[i + 1] ?? (isOpen ? undefined : ring[0]);
+      return b === undefined ? [] : [[a, b]];
+    }),
+  );
+}
+
+function shrunk(box: Extent, by: number): Extent {
+  return { x0: box.x0 + by, y0: box.y0 + by, x1: box.x1 - by, y1: box.y1 - by };
+}
+
+function holdsBox(outer: Extent, inner: Extent): boolean {
+  return outer.x0 <= inner.x0 && outer.x1 >= inner.x1 && outer.y0 <= inner.y0 && outer.y1 >= inner.y1;
+}
+
+/** Lines that run through a label; a label on its own filled disc hides what was drawn before the disc. */
+export function crossedLabels(sheet: DrawingSheet): readonly Complaint[] {
+  const lines = sheet.marks.map((mark) => ({ mark, box: markExtent(mark), lines: strokes(mark) }));
+  return texts(sheet).flatMap((text) => {
+    const box = shrunk(textBox(text), near);
+    const disc = sheet.marks.findLastIndex(
+      (mark) =>
+        mark.kind === 'circle' && mark.fill === 'paper' && holdsBox(markExtent(mark), shrunk(textBox(text), 0.6)),
+    );
+    return lines
+      .filter(
+        ({ box: other }, index) =>
+          index > disc &&
+          overlap(box, {
+            ...other,
+            x0: other.x0 - near,
+            x1: other.x1 + near,
+            y0: other.y0 - near,
+            y1: other.y1 + near,
+          }),
+      )
+      .filter(({ lines: found }) => found.some((line) => crosses(line, box)))
+      .map(({ mark }) => `a ${mark.role} line crosses "${text.text}"`);
+  });
+}
+
+/** Marks beyond the frame or in the title block, which holds its own words and no others. */
+export function clipped(sheet: DrawingSheet, paper: PaperName): readonly Complaint[] {
+  const frame = frameOf(paper);
+  const block: Extent = { ...frame, x0: frame.x1 - titleBlockSize.width, y0: frame.y1 - titleBlockSize.height };
+  const isOurs = (box: Extent) =>
+    holdsBox({ x0: block.x0 - near, y0: block.y0 - near, x1: block.x1 + near, y1: block.y1 + near }, box);
+  return sheet.marks.flatMap((mark): readonly Complaint[] => {
+    const box = markExtent(mark);
+    const name = mark.kind === 'text' ? `"${mark.text}"` : `a ${mark.role} ${mark.kind}`;
+    if (!holdsBox({ x0: frame.x0 - near, y0: frame.y0 - near, x1: frame.x1 + near, y1: frame.y1 + near }, box))
+      return [`${name} lies beyond the frame`];
+    if (mark.role === 'frame' || isOurs(box)) return [];
+    return overlap(box, block, near) ? [`${name} lies in the title block`] : [];
+  });
+}
+
+/** A printed figure as mm; NaN when it is no figure. */
+export function readFigure(text: string, unit: DrawingUnit): number {
+  if (unit === 'mm') return Number(text);
+  const pieces = /^(-?)(?:(\d+) )?(?:(\d+)\/(\d+)|(\d+))[+-]?$/.exec(text);
+  if (pieces === null) return Number.NaN;
+  const [, sign, whole, top, bottom, alone] = pieces;
+  const inches = Number(whole ?? 0) + (top === undefined ? Number(alone) : Number(top) / Number(bottom));
+  return 25.4 * (sign === '-' ? -inches : inches);
+}
+
+/** How far a printed figure may be from the truth: half a step for each of its two rounded ends. */
+export function printedWithin(unit: DrawingUnit): number {
+  return (unit === 'mm' ? 0.1 : 25.4 / 32) + 1e-6;
+}
+
+function isAlongX({ ends }: Dimension): boolean {
+  return ends !== null && Math.abs(ends[0][0] - ends[1][0]) >= Math.abs(ends[0][1] - ends[1][1]);
+}
+
+/** Figures whose lines don't end where the view puts their ordinates, or that say another length. */
+export function falseFigures(sheet: DrawingSheet): readonly Complaint[] {
+  return sheet.dimensions.flatMap((dimension): readonly Complaint[] => {
+    if (dimension.between === null || dimension.ends === null) return [];
+    const [from, to] = dimension.between;
+    const said = readFigure(dimension.text, sheet.unit);
+    const wrong =
+      Math.abs(said - (to - from)) <= printedWithin(sheet.unit)
+        ? []
+        : [`${dimension.text} is printed for ${to - from} mm`];
+    const view = sheet.views.find(({ name }) => name === dimension.view);
+    if (view === undefined) return [...wrong, `${dimension.text} has no view`];
+    const along = isAlongX(dimension);
+    const drawn = dimension.ends.map((spot) => (along ? spot[0] : spot[1]));
+    const meant = [from, to].map((at) => (along ? paperX(view, at) : paperY(view, at)));
+    const off = drawn.some((at, i) => Math.abs(at - (meant[i] ?? Number.NaN)) > 0.02);
+    return off ? [...wrong, `the lines of ${dimension.text} end beside what they measure`] : wrong;
+  });
+}
+
+/** Dimensions whose figure is nowhere on the sheet. */
+export function missingFigures(sheet: DrawingSheet): readonly Complaint[] {
+  const words = texts(sheet).map(({ text }) => text);
+  return sheet.dimensions
+    .filter(({ text, ends }) => (ends === null ? !words.some((line) => line.includes(text)) : !words.includes(text)))
+    .map(({ text, measure }) => `${measure} ${text} is not printed`);
+}
+
+function chainsOf(sheet: DrawingSheet): ReadonlyMap<string, readonly Dimension[]> {
+  const chains = new Map<string, Dimension[]>();
+  for (const dimension of sheet.dimensions) {
+    if (dimension.chain === null) continue;
+    const key = `${dimension.view}: ${dimension.chain}`;
+    chains.set(key, [...(chains.get(key) ?? []), dimension]);
+  }
+  return chains;
+}
+
+/** Chains whose links, added as printed, don't give the printed whole, or that leave a gap. */
+export function openChains(sheet: DrawingSheet): readonly Complaint[] {
+  const chains = chainsOf(sheet);
+  const sum = (links: readonly Dimension[]) =>
+    links.reduce((total, { text }) => total + readFigure(text, sheet.unit), 0);
+  return [...chains].flatMap(([name, links]): readonly Complaint[] => {
+    const ordered = links.toSorted((a, b) => (a.between?.[0] ?? 0) - (b.between?.[0] ?? 0));
+    const gaps = ordered
+      .slice(1)
+      .filter((link, i) => Math.abs((link.between?.[0] ?? 0) - (ordered[i]?.between?.[1] ?? 0)) > 1e-9);
+    const whole = chains.get(`${name} whole`);
+    const closes = whole === undefined || Math.abs(sum(whole) - sum(links)) < 1e-6;
+    return [
+      ...gaps.map(() => `chain ${name} has a gap`),
+      ...(closes ? [] : [`chain ${name} adds up to ${sum(links)} and not ${sum(whole ?? [])}`]),
+    ];
+  });
+}
+
+/** The same place measured twice in one view. */
+export function repeatedFigures(sheet: DrawingSheet): readonly Complaint[] {
+  const seen = new Set<string>();
+  return sheet.dimensions.flatMap((dimension): readonly Complaint[] => {
+    if (dimension.between === null || dimension.of.length === 0) return [];
+    return dimension.of.flatMap((id) => {
+      const key = `${dimension.measure} of ${id}`;
+      if (seen.has(key)) return [`${key} is dimensioned twice`];
+      seen.add(key);
+      return [];
+    });
+  });
+}
+
+/** Everything that can be wrong with a drawing's sheets as such. */
+export function complaints(drawing: Drawing, paper: PaperName): readonly Complaint[] {
+  return drawing.sheets.flatMap((sheet) =>
+    [
+      ...overlappingLabels(sheet),
+      ...crossedLabels(sheet),
+      ...clipped(sheet, paper),
+      ...falseFigures(sheet),
+      ...missingFigures(sheet),
+      ...openChains(sheet),
+      ...repeatedFigures(sheet),
+      ...texts(sheet)
+        .filter(({ size }) => size < 2.5)
+        .map(({ text }) => `"${text}" is too small`),
+    ].map((complaint) => `${drawing.id} ${sheet.unit} ${paper} ${sheet.sheet}/${sheet.of}: ${complaint}`),
+  );
+}
+
+/** Features that can't be marked out from the printed figures alone. */
+export function unfixed(drawing: Drawing, part: Part): readonly Complaint[] {
+  const all = drawing.sheets.flatMap((sheet) => sheet.dimensions);
+  const figures = all.map(({ measure, of, text }) => ({
+    measure,
+    of,
+    value: measure === 'angle' ? Number.parseFloat(text) : readFigure(text, drawing.unit),
+  }));
+  return recovered(part, figures, printedWithin(drawing.unit)).map(
+    (complaint) => `${drawing.id} ${drawing.unit}: ${complaint}`,
+  );
+}
