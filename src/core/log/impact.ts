@@ -20,6 +20,7 @@ export type PartImpact = {
 /** What a change does to the parts and the sheets. */
 export type Impact = {
   readonly changed: readonly PartImpact[];
+  /** instances that were not there before */
   readonly added: readonly string[];
   readonly removed: readonly {
     readonly part: string;
@@ -38,7 +39,6 @@ function figures(part: Part): Map<string, number | string> {
     ['width', part.blank.width],
     ['thickness', part.blank.thickness],
     ['stock', part.stock],
-    ['count', part.places.length],
   ]);
   for (const feature of part.features) {
     for (const [key, value] of numbersOf(feature)) found.set(`${feature.id}.${key}`, value);
@@ -68,30 +68,48 @@ function differences(before: Part, after: Part): Difference[] {
     .map((what) => ({ what, before: old.get(what) ?? '', after: now.get(what) ?? '' }));
 }
 
-function instances(part: Part): string[] {
-  return part.places.map((place) => place.id);
+/** The part of each instance. Parts are called after their first instance, so a change may part what was one. */
+function byInstance(model: Model): Map<string, Part> {
+  return new Map(model.parts.flatMap((part) => part.places.map((place): [string, Part] => [place.id, part])));
 }
 
-/** The parts of two models compared by id, with the pieces `made` already that a change leaves wrong. */
-export function impact(before: Model, after: Model, made: ReadonlySet<string>): Impact {
-  const old = new Map(before.parts.map((part) => [part.id, part]));
-  const now = new Map(after.parts.map((part) => [part.id, part]));
-  const changed = after.parts.flatMap((part): PartImpact[] => {
-    const was = old.get(part.id);
-    const list = was === undefined ? [] : differences(was, part);
-    if (list.length === 0) return [];
-    const ids = [...new Set([...(was === undefined ? [] : instances(was)), ...instances(part)])];
-    return [{ part: part.id, differences: list, instances: ids, alreadyMade: ids.filter((id) => made.has(id)) }];
+/** Instances under a common name, in order of first sight. */
+function gathered(pairs: readonly (readonly [key: string, instance: string])[]): Map<string, string[]> {
+  const groups = new Map<string, string[]>();
+  for (const [key, instance] of pairs) groups.set(key, [...(groups.get(key) ?? []), instance]);
+  return groups;
+}
+
+function changedParts(old: ReadonlyMap<string, Part>, after: Model, made: ReadonlySet<string>): PartImpact[] {
+  return after.parts.flatMap((part) => {
+    const pairs = part.places.flatMap(({ id }) => {
+      const was = old.get(id);
+      return was === undefined ? [] : [[was.id, id] as const];
+    });
+    return [...gathered(pairs).values()].flatMap((instances): PartImpact[] => {
+      const was = old.get(instances[0] ?? '');
+      const list = was === undefined ? [] : differences(was, part);
+      if (list.length === 0) return [];
+      return [{ part: part.id, differences: list, instances, alreadyMade: instances.filter((id) => made.has(id)) }];
+    });
   });
-  const removed = before.parts
-    .filter((part) => !now.has(part.id))
-    .map((part) => ({
-      part: part.id,
-      instances: instances(part),
-      alreadyMade: instances(part).filter((id) => made.has(id)),
-    }));
-  const added = after.parts.filter((part) => !old.has(part.id)).map((part) => part.id);
-  return { changed, added, removed, sheets: sheetsOf(before, after) };
+}
+
+/** The parts of two models compared instance by instance, with the pieces `made` already that a change leaves wrong. */
+export function impact(before: Model, after: Model, made: ReadonlySet<string>): Impact {
+  const old = byInstance(before);
+  const now = byInstance(after);
+  const lost = gathered([...old].filter(([id]) => !now.has(id)).map(([id, part]) => [part.id, id] as const));
+  return {
+    changed: changedParts(old, after, made),
+    added: [...now.keys()].filter((id) => !old.has(id)),
+    removed: [...lost].map(([part, instances]) => ({
+      part,
+      instances,
+      alreadyMade: instances.filter((id) => made.has(id)),
+    })),
+    sheets: sheetsOf(before, after),
+  };
 }
 
 function sheetsOf(before: Model, after: Model) {
