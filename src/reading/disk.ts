@@ -1,5 +1,5 @@
 import { constants } from 'node:fs';
-import { lstat, open, readdir, realpath } from 'node:fs/promises';
+import { lstat, mkdir, open, readdir, realpath, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { byCodeUnit, type ContentFile, DEEPEST_FOLDER, MOST_FILES, MOST_PHOTO, MOST_TEXT } from './content-file.ts';
 
@@ -82,4 +82,10 @@ export async function loadContent(folder: string): Promise<ContentFile[]> {
   const files = [...(await listFiles(root))].sort((a, b) => byCodeUnit(a.path, b.path));
   if (files.length <= MOST_FILES) return files;
   return [...files.slice(0, MOST_FILES), unread('', 'too-many', files.length)];
+}
+
+/** Writes texts by name into one folder, which is made if it is not there. */
+export async function writeTexts(folder: string, texts: Readonly<Record<string, string>>): Promise<void> {
+  await mkdir(folder, { recursive: true });
+  for (const [name, text] of Object.entries(texts)) await writeFile(join(folder, name), text);
 }

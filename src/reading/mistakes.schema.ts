@@ -89,6 +89,14 @@ function wrongForm(search: Search, place: Place): Problem {
       mend: `write \`${glued[1]}: ${glued[2]}\``,
     });
   }
+  const hyphen = typeof place.value === 'string' ? /^-([^\s-]\S*)/.exec(place.value) : null;
+  if (hyphen !== null && forms.includes('list')) {
+    return problemOn(spotOf(search, place.path), {
+      rule: 'hyphen-space',
+      what: `\`${hyphen[0]}\` has no space after its hyphen`,
+      mend: `write \`- ${hyphen[1]}\``,
+    });
+  }
   return problemOn(spotOf(search, place.path), {
     rule: 'wrong-type',
     what: `${called(place.path)} takes ${forms.map((form) => CALLED[form]).join(' or ')}, and this is ${CALLED[formWritten(place.value)]}`,
@@ -153,7 +161,9 @@ function inMap(search: Search, place: Place, value: Readonly<Record<string, Writ
   const spoilt = (key: string) => search.tree.spoilt.has(joined(place.path, key));
   const cut = search.tree.cut && place.path === search.root;
   const unknown = isRecord ? [] : written.filter((key) => !known.includes(key) && !spoilt(key));
-  const missing = cut ? [] : requiredKeysOf(place.schema).filter((key) => !written.includes(key) && !spoilt(key));
+  const meantBy = new Set(unknown.map((key) => nearest(key, known)));
+  const absent = (key: string) => !written.includes(key) && !spoilt(key) && !meantBy.has(key);
+  const missing = cut ? [] : requiredKeysOf(place.schema).filter(absent);
   return [
     ...unknown.map((key) => unknownKey(search, place, key)),
     ...missing.map((key) => missingKey(search, place, key)),

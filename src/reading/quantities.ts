@@ -1,7 +1,7 @@
 import type { Quantity } from '../core/units/quantity.ts';
 import { joined } from './tree.ts';
 
-function isQuantity(value: object): value is Quantity {
+export function isQuantity(value: object): value is Quantity {
   return 'dimension' in value && 'tree' in value && 'text' in value && 'at' in value;
 }
 

@@ -4,6 +4,7 @@ import { type Entry, entrySchema } from '../core/log/schema.ts';
 import type { Plan } from '../core/plan.ts';
 import { scenerySchema } from '../core/scenery/schema.ts';
 import { trackSchema } from '../core/track/schema.ts';
+import { nearest } from '../core/units/nearest.ts';
 import type { Problem, Spot, Spots } from '../core/units/problem.ts';
 import { type Bare, quantityKit } from '../core/units/schema.ts';
 import { wiringSchema } from '../core/wiring/schema.ts';
@@ -128,21 +129,23 @@ export function readNotebook(slug: string, files: readonly ContentFile[], goods:
   const shaped = [read.head, read.benchwork, read.track, read.wiring, read.scenery, ...read.entries].filter(
     (one) => one !== null,
   );
-  const problems = [
+  const own = [
     ...(slugged === null ? [] : [slugged]),
     ...pages.problems,
     ...all.flatMap((page) => page.problems),
     ...shaped.flatMap((shape) => shape.problems),
-    ...namesProblems({
-      ...content,
-      pages: all,
-      photos: pages.photos,
-      cut: cutChapters(pages),
-      shared: goods.shared,
-      spots,
-    }),
   ];
+  const cut = cutChapters(pages);
+  const names = namesProblems({ ...content, pages: all, photos: pages.photos, cut, shared: goods.shared, spots });
+  const problems = [...own, ...elsewhere(names, own)];
   return { plan: planOf(slug, content, { all, goods, spots }), sound: problems.length === 0, problems };
+}
+
+/** Problems at places where nothing was told yet: two at one place are mostly one mistake. */
+function elsewhere(more: readonly Problem[], told: readonly Problem[]): readonly Problem[] {
+  const place = ({ file, line, column }: Problem) => `${file}:${line}:${column}`;
+  const places = new Set(told.map(place));
+  return more.filter((problem) => !places.has(place(problem)));
 }
 
 /** Chapters whose names cannot all be known: there, but not read to the end. */
@@ -156,6 +159,18 @@ type Content = Pick<Plan, 'track' | 'wiring' | 'scenery' | 'log'> & {
   readonly benchwork: Plan['benchwork'] | null;
 };
 
+/** A draft's unknown sheets, told already, become known ones, so that its other values can be checked; plans have none. */
+function onKnownSheets(benchwork: Plan['benchwork'], stock: Plan['stock']): Plan['benchwork'] {
+  const sheets = stock.filter((item) => item.kind === 'sheet' || item.kind === 'board').map((item) => item.id);
+  const [any] = sheets;
+  const known = (id: string) => (sheets.includes(id) ? id : (nearest(id, sheets) ?? any ?? id));
+  const materials = Object.entries(benchwork.materials).map(([role, material]) => {
+    if (typeof material === 'string') return [role, known(material)] as const;
+    return [role, { ...material, stock: known(material.stock) }] as const;
+  });
+  return { ...benchwork, materials: Object.fromEntries(materials) };
+}
+
 function planOf(
   slug: string,
   content: Content,
@@ -165,5 +180,14 @@ function planOf(
   if (head === null || benchwork === null) return null;
   const prose = rest.all.map((page) => page.prose);
   const { stock, trains } = rest.goods;
-  return { ...content, slug, head, benchwork, stock, trains, prose, spots: rest.spots };
+  return {
+    ...content,
+    slug,
+    head,
+    benchwork: onKnownSheets(benchwork, stock),
+    stock,
+    trains,
+    prose,
+    spots: rest.spots,
+  };
 }

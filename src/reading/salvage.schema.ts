@@ -1,13 +1,12 @@
 import { safeParse, type z } from 'zod';
 import type { Written } from '../core/units/written.schema.ts';
+import { STAND_INS, standIn } from './stand-in.ts';
 
 /** Mutable copy of what was written. */
 type Draft = string | Draft[] | { [key: string]: Draft };
 type Path = readonly PropertyKey[];
 
-/** Values of each kind that stand in for one that could not be read; nothing is ever shown of them. */
-const STAND_INS = ['100 mm', '1', '10°', '10 min', '1 %', '1 A', '1 V', '1 EUR', '1 month', '1 g'] as const;
-const ROUNDS = STAND_INS.length * 2;
+const ROUNDS = STAND_INS * 2;
 
 function copied(value: Written): Draft {
   if (typeof value === 'string') return value;
@@ -25,7 +24,7 @@ function at(root: Draft, path: Path): Draft | undefined {
   return path.reduce<Draft | undefined>((value, key) => inside(value, key), root);
 }
 
-function put(root: Draft, path: Path, value: string): void {
+function put(root: Draft, path: Path, value: Draft): void {
   const parent = at(root, path.slice(0, -1));
   const key = path.at(-1);
   if (parent === undefined || typeof parent === 'string' || key === undefined) return;
@@ -54,11 +53,15 @@ function flattened(issues: readonly z.core.$ZodIssue[], path: Path): readonly z.
   });
 }
 
-function patch(root: Draft, issue: z.core.$ZodIssue, standIn: string): void {
+function patch(root: Draft, issue: z.core.$ZodIssue, tried: number): void {
+  const text = () => standIn(String(issue.path.at(-1) ?? ''), tried);
   if (issue.code === 'unrecognized_keys') {
     for (const key of issue.keys) takeAway(root, [...issue.path, key]);
-  } else if (issue.code === 'custom' && typeof at(root, issue.path) === 'string') put(root, issue.path, standIn);
-  else takeAway(root, issue.path);
+  } else if (issue.code === 'invalid_value') put(root, issue.path, String(issue.values[0] ?? ''));
+  else if (issue.code === 'custom' && typeof at(root, issue.path) === 'string') put(root, issue.path, text());
+  else if (issue.code !== 'invalid_type') takeAway(root, issue.path);
+  else if (issue.expected === 'string') put(root, issue.path, text());
+  else put(root, issue.path, issue.expected === 'array' || issue.expected === 'tuple' ? [] : {});
 }
 
 /**
@@ -70,8 +73,7 @@ export function salvaged<S extends z.ZodType>(schema: S, value: Written): z.outp
   for (let round = 0; round < ROUNDS; round += 1) {
     const result = safeParse(schema, draft);
     if (result.success) return result.data;
-    const standIn = STAND_INS[round % STAND_INS.length] ?? '1';
-    for (const issue of flattened(result.error.issues, [])) patch(draft, issue, standIn);
+    for (const issue of flattened(result.error.issues, [])) patch(draft, issue, round % STAND_INS);
   }
   return null;
 }

@@ -29,9 +29,8 @@ export function facing(schema: Schema): Schema {
 
 /** The alternatives of a schema that is one of several; else itself. */
 export function alternatives(schema: Schema): readonly Schema[] {
-  const own = facing(schema);
-  const def = definition(own);
-  return def.type === 'union' ? def.options.flatMap((option) => alternatives(option)) : [own];
+  const def = definition(facing(schema));
+  return def.type === 'union' ? def.options.flatMap((option) => alternatives(option)) : [schema];
 }
 
 /** Keys a map may have, in the schema's order; nothing for what is no map of known keys. */

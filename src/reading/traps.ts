@@ -31,12 +31,14 @@ function commentTrap(source: Source, token: Token): Trap | null {
   const before = startOfLine(source, token.offset);
   if (before.trim() === '') return null;
   const value = /(?:^|[:,[{-] )\s*([^:,[{]*)$/.exec(before.trimEnd())?.[1] ?? '';
-  const word = /^#\S+/.exec(token.text)?.[0] ?? '#';
+  const word = /^#[^\s,\]}]+/.exec(token.text)?.[0] ?? '#';
+  const inBraces = /[{[][^}\]]*$/.test(before);
+  const rest = inBraces ? (/^[^,\]}]*/.exec(token.text)?.[0] ?? '') : token.text;
   return {
     offset: token.offset,
     rule: 'comment-in-text',
     what: `\` ${word}\` began a comment: the rest of this line was not read`,
-    mend: `put the whole text in quotes: "${`${value} ${token.text}`.trim().replace(/[\]},\s]+$/, '')}"; for a comment leave a space after #`,
+    mend: `put the whole text in quotes: "${`${value.trimEnd()} ${rest}`.trim()}"; for a comment leave a space after #`,
   };
 }
 
