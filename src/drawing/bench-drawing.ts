@@ -4,7 +4,7 @@ import { chainWithWhole, headedBlock, labelled, type Picture, pictureMarks } fro
 import { type Block, emptyBlock, joined } from './block.ts';
 import type { DrawingOptions } from './drawing.ts';
 import { saidLength } from './figures.ts';
-import type { Mark } from './mark.ts';
+import type { Mark, Spot } from './mark.ts';
 import { scales, scaleText } from './paper.ts';
 import {
   cutBy,
@@ -66,7 +66,7 @@ function stopsOf(pieces: readonly Seen[], axis: 0 | 1): readonly number[] {
 }
 
 /** The plane of the section: the middle of the widest bay between frame pieces across the length. */
-export function sectionPlane(notebook: Notebook, bench: Bench): number {
+export function sectionPlane(notebook: Notebook, bench: Bench): Plane {
   const plan = placedParts(notebook.parts.filter((part) => part.bench === bench.id)).map((one) => seen(one, fromAbove));
   const stops = stopsOf(plan, 0).toSorted((a, b) => a - b);
   const bays = stops.slice(1).map((to, i) => ({ from: stops[i] ?? 0, to }));
@@ -74,11 +74,15 @@ export function sectionPlane(notebook: Notebook, bench: Bench): number {
     from: 0,
     to: 0,
   });
-  return widest.to > widest.from ? (widest.from + widest.to) / 2 : bench.length / 2;
+  if (widest.to <= widest.from) return { at: bench.length / 2, half: 0 };
+  return { at: (widest.from + widest.to) / 2, half: (widest.to - widest.from) / 2 };
 }
 
+/** Where the section is cut, and half the bay it is cut in, mm. */
+type Plane = { readonly at: number; readonly half: number };
+
 /** The line of the cutting plane with its letter and the way it is looked at (ISO 128-3). */
-function planeMarks(view: View, at: number, box: Extents): readonly Mark[] {
+function planeMarks(view: View, { at, half }: Plane, box: Extents): readonly Mark[] {
   const x = paperX(view, at);
   const ends = [paperY(view, box.v1) - 3.5, paperY(view, box.v0) + 3.5] as const;
   return [
@@ -101,10 +105,14 @@ function planeMarks(view: View, at: number, box: Extents): readonly Mark[] {
           pen: 'feature',
           role: 'symbol',
         },
-        lettering('A', [x, i === 0 ? end - 1 : end + 1 + smallText], { weight: 'bold', anchor: 'middle', role: 'label' }),
+        ...(i === 1 && half / view.scale < 3.5 ? [] : [letterA([x, i === 0 ? end - 1 : end + 1 + smallText])]),
       ];
     }),
   ];
+}
+
+function letterA(at: Spot): Mark {
+  return lettering('A', at, { weight: 'bold', anchor: 'middle', role: 'label' });
 }
 
 function planBlock(ask: BenchAsk): Block {
@@ -135,6 +143,7 @@ function planBlock(ask: BenchAsk): Block {
       side: 'below',
       stops: [box.u0, box.u1, ...stopsOf(top, 0)],
       base: paperY(view, box.v0),
+      opposite: paperY(view, box.v1),
     }),
     chainWithWhole({
       ...base,
@@ -142,6 +151,7 @@ function planBlock(ask: BenchAsk): Block {
       side: 'left',
       stops: [box.v0, box.v1, ...stopsOf(top, 1)],
       base: paperX(view, box.u0),
+      opposite: paperX(view, box.u1),
     }),
   );
   return headedBlock(
@@ -167,8 +177,22 @@ function deckBlock(ask: BenchAsk): Block {
   const ys = [inner.v0, inner.v1, ...ends.flatMap(({ low, high }) => [low[1], high[1]])];
   const dimensioned = joined(
     { marks, views: [view], dimensions: [] },
-    chainWithWhole({ ...base, name: 'deck along', side: 'below', stops: xs, base: paperY(view, box.v0) }),
-    chainWithWhole({ ...base, name: 'deck across', side: 'left', stops: ys, base: paperX(view, box.u0) }),
+    chainWithWhole({
+      ...base,
+      name: 'deck along',
+      side: 'below',
+      stops: xs,
+      base: paperY(view, box.v0),
+      opposite: paperY(view, box.v1),
+    }),
+    chainWithWhole({
+      ...base,
+      name: 'deck across',
+      side: 'left',
+      stops: ys,
+      base: paperX(view, box.u0),
+      opposite: paperX(view, box.u1),
+    }),
   );
   return headedBlock(
     labelled(dimensioned, view, deck),
@@ -209,9 +233,18 @@ function elevationBlock(ask: BenchAsk, side: 'front' | 'left'): Block {
       side: 'below',
       stops: [box.u0, box.u1, frame.u0, frame.u1],
       base: paperY(view, box.v0),
+      opposite: paperY(view, box.v1),
       v: 10,
     }),
-    chainWithWhole({ ...base, name: 'heights', side: 'right', stops: heights, base: paperX(view, box.u1), v: 10 }),
+    chainWithWhole({
+      ...base,
+      name: 'heights',
+      side: 'right',
+      stops: heights,
+      base: paperX(view, box.u1),
+      opposite: paperX(view, box.u0),
+      v: 10,
+    }),
   );
   const nearest = Math.max(...pieces.map(({ near }) => near));
   const shown = pieces.filter((piece) => piece.near > nearest - 60 && (isFrame(piece) || piece.role === 'deck'));
@@ -226,7 +259,7 @@ function heightNote({ bench, options }: BenchAsk): string {
 function sectionBlock(ask: BenchAsk): Block {
   const { notebook, bench, options, scale } = ask;
   const view = viewNamed('section', scale);
-  const at = sectionPlane(notebook, bench);
+  const { at } = sectionPlane(notebook, bench);
   const placed = piecesOf(ask);
   const cut = placed.map((one) => cutBy(one, fromRight, at)).filter((piece) => piece !== null);
   const beyond = placed.map((one) => seen(one, fromRight)).filter((piece) => piece.near <= at);
@@ -257,6 +290,7 @@ function sectionBlock(ask: BenchAsk): Block {
       side: 'below',
       stops: [box.u0, box.u1, ...across],
       base: paperY(view, box.v0),
+      opposite: paperY(view, box.v1),
       v: 10,
     }),
     chainWithWhole({
@@ -265,6 +299,7 @@ function sectionBlock(ask: BenchAsk): Block {
       side: 'right',
       stops: [...heights, ...strips],
       base: paperX(view, box.u1),
+      opposite: paperX(view, box.u0),
       v: 10,
     }),
   );

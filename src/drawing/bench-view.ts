@@ -64,17 +64,19 @@ export type ChainAsk = {
   /** ordinates in the model, sorted or not */
   readonly stops: readonly number[];
   readonly base: number;
+  /** base of the opposite side, where the whole stands when the chain's figures leave it no room */
+  readonly opposite: number;
   readonly v: number;
   readonly unit: DrawingUnit;
 };
 
 /** A chain over stops; stops that print alike are one. How far out it reaches comes with it. */
-export function chainBlock(ask: ChainAsk): Block & { readonly reach: number } {
+export function chainBlock(ask: ChainAsk): Block & { readonly reach: number; readonly overflows: boolean } {
   const { view, unit, v, name } = ask;
   const rule: Rule = { side: ask.side, base: ask.base };
   const sorted = ask.stops.toSorted((a, b) => a - b);
   const stops = sorted.filter((stop, i) => i === 0 || onGrid(stop, unit) !== onGrid(sorted[i - 1] ?? stop, unit));
-  if (stops.length < 2) return { ...emptyBlock, reach: v };
+  if (stops.length < 2) return { ...emptyBlock, reach: v, overflows: false };
   const along = ask.side === 'below' || ask.side === 'above';
   const at = (value: number) => (along ? paperX(view, value) : paperY(view, value));
   const pairs = stops.slice(1).map((to, i) => ({ from: stops[i] ?? to, to }));
@@ -94,22 +96,24 @@ export function chainBlock(ask: ChainAsk): Block & { readonly reach: number } {
     }),
   );
   const marks = chainMarks({ rule, v, starts: () => 0 }, links);
-  return { marks, views: [], dimensions, reach: v + chainReach(planChain(links)) };
+  const plan = planChain(links);
+  return { marks, views: [], dimensions, reach: v + chainReach(plan), overflows: plan.overflows };
 }
 
 /** A chain and, if it has more than one link, the whole on a line beyond it. */
 export function chainWithWhole(ask: ChainAsk): Block {
   const chain = chainBlock(ask);
   if (chain.dimensions.length < 2) return chain;
-  const ends = [Math.min(...ask.stops), Math.max(...ask.stops)];
-  const whole = chainBlock({
-    ...ask,
-    name: `${ask.name} whole`,
-    stops: ends,
-    v: Math.max(ask.v + 7, chain.reach + 4.5),
-  });
-  return joined(chain, whole);
+  const stops = [Math.min(...ask.stops), Math.max(...ask.stops)];
+  const name = `${ask.name} whole`;
+  if (chain.overflows) {
+    const far = { ...ask, name, stops, side: otherSide[ask.side], base: ask.opposite, opposite: ask.base, v: 10 };
+    return joined(chain, chainBlock(far));
+  }
+  return joined(chain, chainBlock({ ...ask, name, stops, v: Math.max(ask.v + 7, chain.reach + 4.5) }));
 }
+
+const otherSide: Readonly<Record<Side, Side>> = { below: 'above', above: 'below', left: 'right', right: 'left' };
 
 /** The pieces' labels, each on or beside its piece and clear of everything drawn. */
 export function labelled(block: Block, view: View, pieces: readonly Seen[]): Block {

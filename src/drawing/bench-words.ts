@@ -47,7 +47,7 @@ export function benchWords(notebook: Notebook, bench: Bench, { kind, unit }: Ask
     ].join(' ');
   if (kind === 'section')
     return [
-      `${bench.id} cut across ${say(sectionPlane(notebook, bench))} from its left end, looking towards that end.`,
+      `${bench.id} cut across ${say(sectionPlane(notebook, bench).at)} from its left end, looking towards that end.`,
       size,
       heights,
     ].join(' ');

@@ -15,6 +15,8 @@ export type ChainPlan = {
   readonly within: readonly { readonly link: Link; readonly u: number }[];
   readonly raised: readonly { readonly link: Link; readonly u: number }[];
   readonly raisedAs: 'along' | 'outward';
+  /** true when the raised figures reach beyond the chain's own ends */
+  readonly overflows: boolean;
 };
 
 const gap = 2;
@@ -43,13 +45,13 @@ export function planChain(links: readonly Link[]): ChainPlan {
   const bounds = { from: Math.min(...ends), to: Math.max(...ends) };
   const along = short.reduce((sum, link) => sum + textWidth(link.text, smallText) + gap, 0);
   const raisedAs = short.length <= 1 || along <= bounds.to - bounds.from ? 'along' : 'outward';
-  const half = (link: Link) =>
-    raisedAs === 'along' ? (textWidth(link.text, smallText) + gap) / 2 : 0.92 * smallText;
+  const half = (link: Link) => (raisedAs === 'along' ? (textWidth(link.text, smallText) + gap) / 2 : 0.92 * smallText);
   const us = standing(short, half, bounds);
   return {
     within: ordered.filter(fits).map((link) => ({ link, u: middle(link) })),
     raised: short.map((link, i) => ({ link, u: us[i] ?? middle(link) })),
     raisedAs,
+    overflows: short.reduce((sum, link) => sum + 2 * half(link), 0) > bounds.to - bounds.from,
   };
 }
 

@@ -178,8 +178,22 @@ function sheetBlock(ask: SheetAsk): Block {
   };
   const dimensioned = joined(
     shape,
-    chainWithWhole({ ...base, name: 'sheet along', side: 'below', stops: [0, sheet.length], base: paperY(view, 0) }),
-    chainWithWhole({ ...base, name: 'sheet across', side: 'left', stops: [0, sheet.width], base: paperX(view, 0) }),
+    chainWithWhole({
+      ...base,
+      name: 'sheet along',
+      side: 'below',
+      stops: [0, sheet.length],
+      base: paperY(view, 0),
+      opposite: paperY(view, sheet.width),
+    }),
+    chainWithWhole({
+      ...base,
+      name: 'sheet across',
+      side: 'left',
+      stops: [0, sheet.width],
+      base: paperX(view, 0),
+      opposite: paperX(view, sheet.length),
+    }),
   );
   return headedBlock(dimensioned, `${sheet.stock} ${scaleText(scale)}`, []);
 }

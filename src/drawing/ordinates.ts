@@ -16,16 +16,10 @@ export type Ordinate = {
 export const ordinatePitch = smallText * 1.46 + 0.5;
 
 const straight = 3;
-const slant = 4;
 
-function width({ text, bold }: Ordinate): number {
-  const space = text !== '' && bold !== '' ? 1.2 : 0;
-  return textWidth(text, smallText) + space + textWidth(bold, smallText, 'bold');
-}
-
-/** How far outwards from the base the figures reach, mm. */
-export function ordinatesReach(ordinates: readonly Ordinate[]): number {
-  return ordinates.length === 0 ? 0 : straight + slant + 1.6 + Math.max(...ordinates.map(width));
+/** Height of the fan, more where figures move far, so that its lines stay apart. */
+function slantOf(planned: readonly { readonly ordinate: Ordinate; readonly u: number }[]): number {
+  return Math.max(4, ...planned.map(({ ordinate, u }) => Math.abs(u - ordinate.u) * 0.25));
 }
 
 /** Where the figures stand along the side, in order of u. */
@@ -41,8 +35,11 @@ export function planOrdinates(
   return ordered.map((ordinate, i) => ({ ordinate, u: us[i] ?? ordinate.u }));
 }
 
-function figureMarks(rule: Rule, ordinate: Ordinate, u: number): readonly Mark[] {
-  const v = straight + slant + 1.6;
+function figureMarks(
+  rule: Rule,
+  ordinate: Ordinate,
+  { u, v }: { readonly u: number; readonly v: number },
+): readonly Mark[] {
   const after = v + textWidth(ordinate.text, smallText) + (ordinate.text === '' ? 0 : 1.2);
   const figure = outwardText(rule, { text: ordinate.text, u, v });
   const letter = outwardText(rule, { text: ordinate.bold, u, v: after }, { role: 'label', weight: 'bold' });
@@ -55,18 +52,20 @@ export function ordinateMarks(
   ordinates: readonly Ordinate[],
   bounds: { readonly from: number; readonly to: number },
 ): readonly Mark[] {
-  return planOrdinates(ordinates, bounds).flatMap(({ ordinate, u }): readonly Mark[] => [
+  const planned = planOrdinates(ordinates, bounds);
+  const out = straight + slantOf(planned);
+  return planned.flatMap(({ ordinate, u }): readonly Mark[] => [
     {
       kind: 'polyline',
       points: [
         ruleSpot(rule, ordinate.u, 1 - ordinate.inwards),
         ruleSpot(rule, ordinate.u, straight),
-        ruleSpot(rule, u, straight + slant),
-        ruleSpot(rule, u, straight + slant + 1),
+        ruleSpot(rule, u, out),
+        ruleSpot(rule, u, out + 1),
       ],
       pen: 'dimension',
       role: 'extension',
     },
-    ...figureMarks(rule, ordinate, u),
+    ...figureMarks(rule, ordinate, { u, v: out + 1.6 }),
   ]);
 }

@@ -5,11 +5,10 @@ import { saidLength } from './figures.ts';
 import { partName } from './list.ts';
 import { scales, scaleText } from './paper.ts';
 import { detailBlock } from './part-detail.ts';
-import { isCrowded } from './part-figures.ts';
 import { boundsOf, featureGroups } from './part-groups.ts';
 import { groupNotes, markNotes } from './part-notes.ts';
 import { sizingOf } from './part-sizing.ts';
-import { type PartViewAsk, stageOf } from './part-stage.ts';
+import type { PartViewAsk } from './part-stage.ts';
 import { partViewBlock } from './part-view.ts';
 import { groupSentence } from './part-words.ts';
 import { drawingArea, fitsSheet } from './sheet.ts';
@@ -28,7 +27,6 @@ function wholeAt(part: Part, scale: number, options: DrawingOptions, breaks: rea
   if (length / scale - shortened > area.x1 - area.x0 || part.blank.width / scale > area.y1 - area.y0) return null;
   const heading = `Seen on its face ${scaleText(scale)}`;
   const ask: PartViewAsk = { part, unit: options.unit, scale, breaks, from: 0, to: length, heading };
-  if (isCrowded(stageOf(ask))) return null;
   return fitsSheet(partViewBlock(ask), options.paper) ? { asks: [ask], scale } : null;
 }
 
@@ -89,7 +87,7 @@ function partedAt(part: Part, scale: number, options: DrawingOptions & { readonl
     const heading = `Seen on its face ${scaleText(scale)}, piece ${i + 1} of ${pieces.length}, from the left end`;
     return { part, unit: options.unit, scale, breaks: [], from, to, heading };
   });
-  const good = asks.every((ask) => !isCrowded(stageOf(ask)) && fitsSheet(partViewBlock(ask), options.paper));
+  const good = asks.every((ask) => fitsSheet(partViewBlock(ask), options.paper));
   return good ? { asks, scale } : null;
 }
 

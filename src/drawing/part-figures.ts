@@ -24,39 +24,50 @@ function sideOf(tally: Tally, order: readonly [Side, Side], part: Part): Side {
   return runTo(order[0], tally, part.blank) <= runTo(order[1], tally, part.blank) + same ? order[0] : order[1];
 }
 
-type Edge = { readonly rule: Rule; readonly axis: 'x' | 'y' };
+/** `out` is how far the base stands off the view. */
+type Edge = { readonly rule: Rule; readonly axis: 'x' | 'y'; readonly out: number };
 
-function edgesOfView({ part, view, window }: Stage): Readonly<Record<Side, Edge>> {
+/** How far the figures along the length reach beyond the view at each end, mm; those of the width start beyond them. */
+function overhang(stage: Stage, sided: readonly Sided[]): number {
+  const room = paperX(stage.view, stage.window.x1) - paperX(stage.view, stage.window.x0);
+  const counts = sided
+    .filter(({ side }) => side === 'below' || side === 'above')
+    .map(({ tallies }) => tallies.length + 2);
+  return Math.max(0, (Math.max(0, ...counts) * ordinatePitch - ordinatePitch - room) / 2);
+}
+
+function edgesOfView(stage: Stage, sided: readonly Sided[]): Readonly<Record<Side, Edge>> {
+  const { part, view, window } = stage;
+  const out = overhang(stage, sided);
   return {
-    below: { rule: { side: 'below', base: paperY(view, 0) }, axis: 'x' },
-    above: { rule: { side: 'above', base: paperY(view, part.blank.width) }, axis: 'x' },
-    left: { rule: { side: 'left', base: paperX(view, window.x0) }, axis: 'y' },
-    right: { rule: { side: 'right', base: paperX(view, window.x1) }, axis: 'y' },
+    below: { rule: { side: 'below', base: paperY(view, 0) }, axis: 'x', out: 0 },
+    above: { rule: { side: 'above', base: paperY(view, part.blank.width) }, axis: 'x', out: 0 },
+    left: { rule: { side: 'left', base: paperX(view, window.x0) - out }, axis: 'y', out },
+    right: { rule: { side: 'right', base: paperX(view, window.x1) + out }, axis: 'y', out },
   };
 }
 
-function inwardsOf(stage: Stage, side: Side, tally: Tally): number {
+function inwardsOf(stage: Stage, { rule: { side }, out }: Edge, tally: Tally): number {
   const { length, width } = stage.part.blank;
   const far = (pick: (position: Position) => number) => Math.max(...tally.positions.map(pick));
   if (side === 'below') return far(({ from }) => from) / stage.scale;
   if (side === 'above') return far(({ to }) => width - to) / stage.scale;
   const x = (at: number) => paperX(stage.view, Math.min(stage.window.x1, Math.max(stage.window.x0, at)));
-  if (side === 'left') return far(({ from }) => x(from) - x(stage.window.x0));
-  return far(({ to }) => x(Math.min(stage.window.x1, length)) - x(to));
+  if (side === 'left') return out + far(({ from }) => x(from) - x(stage.window.x0));
+  return out + far(({ to }) => x(Math.min(stage.window.x1, length)) - x(to));
 }
 
 function lettersOf(tally: Tally): string {
   return [...new Set(tally.positions.map(({ letter }) => letter))].join(' ');
 }
 
-function ordinateOf(stage: Stage, side: Side, tally: Tally): Ordinate {
-  const axis = side === 'below' || side === 'above' ? 'x' : 'y';
-  const u = axis === 'x' ? paperX(stage.view, tally.at) : paperY(stage.view, tally.at);
-  return { u, inwards: inwardsOf(stage, side, tally), text: lengthText(tally.at, stage.unit), bold: lettersOf(tally) };
+function ordinateOf(stage: Stage, edge: Edge, tally: Tally): Ordinate {
+  const u = edge.axis === 'x' ? paperX(stage.view, tally.at) : paperY(stage.view, tally.at);
+  return { u, inwards: inwardsOf(stage, edge, tally), text: lengthText(tally.at, stage.unit), bold: lettersOf(tally) };
 }
 
 function ordinateDimensions(stage: Stage, edge: Edge, tally: Tally): readonly Dimension[] {
-  const { u, text } = ordinateOf(stage, edge.rule.side, tally);
+  const { u, text } = ordinateOf(stage, edge, tally);
   const datum = edge.axis === 'x' ? paperX(stage.view, 0) : paperY(stage.view, 0);
   return tally.positions.map((position) => ({
     measure: position.measure,
@@ -69,9 +80,9 @@ function ordinateDimensions(stage: Stage, edge: Edge, tally: Tally): readonly Di
   }));
 }
 
-export type Sided = { readonly side: Side; readonly tallies: readonly Tally[] };
+type Sided = { readonly side: Side; readonly tallies: readonly Tally[] };
 
-export function sidedTallies(stage: Stage): readonly Sided[] {
+function sidedTallies(stage: Stage): readonly Sided[] {
   const { part } = stage;
   const positions = shownSizings(stage).flatMap((sizing) =>
     sizing.features.flatMap((feature) => positionsOf(sizing, feature, part.blank)),
@@ -83,24 +94,24 @@ export function sidedTallies(stage: Stage): readonly Sided[] {
   return [...onAxis('x', ['below', 'above']), ...onAxis('y', ['left', 'right'])];
 }
 
-/** The datum's own ordinate, 0, with the small circle of running dimensions (ISO 129-1). */
-function datumOrdinate(stage: Stage, side: Side): Ordinate {
-  const axis = side === 'below' || side === 'above' ? 'x' : 'y';
-  return { u: axis === 'x' ? paperX(stage.view, 0) : paperY(stage.view, 0), inwards: 0, text: '0', bold: '' };
+/** The datum's own ordinate, 0. */
+function datumOrdinate(stage: Stage, { axis, out }: Edge): Ordinate {
+  return { u: axis === 'x' ? paperX(stage.view, 0) : paperY(stage.view, 0), inwards: out, text: '0', bold: '' };
 }
 
 /** The overall size as the last ordinate, where both sides carry ordinates. */
-function overallOrdinate(stage: Stage, axis: 'x' | 'y'): Ordinate {
+function overallOrdinate(stage: Stage, { axis, out }: Edge): Ordinate {
   const { length, width } = stage.part.blank;
   const [at, u] = axis === 'x' ? [length, paperX(stage.view, length)] : [width, paperY(stage.view, width)];
-  return { u, inwards: 0, text: lengthText(at, stage.unit), bold: '' };
+  return { u, inwards: out, text: lengthText(at, stage.unit), bold: '' };
 }
 
-function ordinateBlock(stage: Stage, { side, tallies }: Sided, overall: readonly Ordinate[]): Block {
-  if (tallies.length === 0) return emptyBlock;
-  const edge = edgesOfView(stage)[side];
-  const starts = edge.axis === 'x' && stage.from > 0 ? [] : [datumOrdinate(stage, side)];
-  const ordinates = [...starts, ...tallies.map((tally) => ordinateOf(stage, side, tally)), ...overall];
+type Edges = Readonly<Record<Side, Edge>>;
+
+function ordinateBlock(stage: Stage, { edge, tallies }: Edged, overall: readonly Ordinate[]): Block {
+  if (tallies.length + overall.length === 0) return emptyBlock;
+  const starts = edge.axis === 'x' && stage.from > 0 ? [] : [datumOrdinate(stage, edge)];
+  const ordinates = [...starts, ...tallies.map((tally) => ordinateOf(stage, edge, tally)), ...overall];
   const { window, view, part } = stage;
   const ends =
     edge.axis === 'x'
@@ -114,8 +125,7 @@ function ordinateBlock(stage: Stage, { side, tallies }: Sided, overall: readonly
 }
 
 /** The overall length or width on a dimension line of its own. */
-function overallBlock(stage: Stage, side: Side): Block {
-  const edge = edgesOfView(stage)[side];
+function overallBlock(stage: Stage, edge: Edge): Block {
   const along = edge.axis === 'x';
   const size = along ? stage.part.blank.length : stage.part.blank.width;
   const text = betweenText(0, size, stage.unit);
@@ -123,7 +133,7 @@ function overallBlock(stage: Stage, side: Side): Block {
   const link: Link = { from: Math.min(at(0), at(size)), to: Math.max(at(0), at(size)), text };
   const ends = [ruleSpot(edge.rule, at(0), 10), ruleSpot(edge.rule, at(size), 10)] as const;
   return {
-    marks: chainMarks({ rule: edge.rule, v: 10, starts: () => 0 }, [link]),
+    marks: chainMarks({ rule: edge.rule, v: 10, starts: () => -edge.out }, [link]),
     views: [],
     dimensions: [overallDimension(stage, along ? 'length' : 'width', { text, ends })],
   };
@@ -138,32 +148,51 @@ function overallDimension(
   return { measure, of: [], text, view: stage.view.name, between: [0, size], ends, chain: null };
 }
 
+/** Whether this stretch of the part is the one that carries the overall size: the whole, or the piece at its end. */
+function carriesOverall(stage: Stage, axis: 'x' | 'y'): 'line' | 'ordinate' | 'none' {
+  const last = stage.to >= stage.part.blank.length;
+  if (axis === 'y') return stage.from === 0 ? 'line' : 'none';
+  if (!last) return 'none';
+  return stage.from === 0 ? 'line' : 'ordinate';
+}
+
+type Edged = { readonly edge: Edge; readonly tallies: readonly Tally[] };
+
 /** The figures of one axis: ordinates on the sides that have any, the overall size on a free side or as the last ordinate. */
-export function axisBlock(stage: Stage, axis: 'x' | 'y', sided: readonly Sided[]): Block {
-  const sides: readonly [Side, Side] = axis === 'x' ? ['below', 'above'] : ['left', 'right'];
-  const mine = sided.filter(({ side }) => sides.includes(side));
-  const isWhole = stage.from === 0 && stage.to >= stage.part.blank.length;
-  const wanted = axis === 'x' ? isWhole : stage.from === 0;
-  const free = sides.find((side) => mine.every((one) => one.side !== side || one.tallies.length === 0));
-  if (free !== undefined) {
-    return joined(...mine.map((one) => ordinateBlock(stage, one, [])), ...(wanted ? [overallBlock(stage, free)] : []));
+function axisBlock(stage: Stage, edged: readonly [Edged, Edged]): Block {
+  const [first, second] = edged;
+  const overall = carriesOverall(stage, first.edge.axis);
+  const free = edged.find(({ tallies }) => tallies.length === 0);
+  if (overall !== 'ordinate' && free !== undefined) {
+    const line = overall === 'line' ? [overallBlock(stage, free.edge)] : [];
+    return joined(...edged.map((one) => ordinateBlock(stage, one, [])), ...line);
   }
-  const last = wanted ? [overallOrdinate(stage, axis)] : [];
-  const blocks = mine.map((one) => ordinateBlock(stage, one, one.side === sides[0] ? last : []));
-  return joined(...blocks, ...(wanted ? [overallAsOrdinate(stage, axis, sides[0])] : []));
+  if (overall === 'none') return joined(...edged.map((one) => ordinateBlock(stage, one, [])));
+  const at = first.tallies.length === 0 && second.tallies.length > 0 ? second : first;
+  const last = [overallOrdinate(stage, at.edge)];
+  return joined(
+    ...edged.map((one) => ordinateBlock(stage, one, one === at ? last : [])),
+    overallAsOrdinate(stage, at.edge),
+  );
 }
 
-function overallAsOrdinate(stage: Stage, axis: 'x' | 'y', side: Side): Block {
-  const { rule } = edgesOfView(stage)[side];
-  const { u, text } = overallOrdinate(stage, axis);
-  const datum = axis === 'x' ? paperX(stage.view, 0) : paperY(stage.view, 0);
-  const ends = [ruleSpot(rule, datum, 0), ruleSpot(rule, u, 0)] as const;
-  return { ...emptyBlock, dimensions: [overallDimension(stage, axis === 'x' ? 'length' : 'width', { text, ends })] };
+/** All figures that stand round the view. */
+export function figuresBlock(stage: Stage): Block {
+  const sided = sidedTallies(stage);
+  const edges: Edges = edgesOfView(stage, sided);
+  const edged = (side: Side): Edged => ({
+    edge: edges[side],
+    tallies: sided.find((one) => one.side === side)?.tallies ?? [],
+  });
+  return joined(axisBlock(stage, [edged('below'), edged('above')]), axisBlock(stage, [edged('left'), edged('right')]));
 }
 
-/** Whether more ordinates stand along the length than their side has room for. */
-export function isCrowded(stage: Stage): boolean {
-  const room = paperX(stage.view, stage.window.x1) - paperX(stage.view, stage.window.x0) + ordinatePitch;
-  const counts = sidedTallies(stage).filter(({ side }) => side === 'below' || side === 'above');
-  return counts.some(({ tallies }) => (tallies.length + 2) * ordinatePitch > room);
+function overallAsOrdinate(stage: Stage, edge: Edge): Block {
+  const { u, text } = overallOrdinate(stage, edge);
+  const datum = edge.axis === 'x' ? paperX(stage.view, 0) : paperY(stage.view, 0);
+  const ends = [ruleSpot(edge.rule, datum, 0), ruleSpot(edge.rule, u, 0)] as const;
+  return {
+    ...emptyBlock,
+    dimensions: [overallDimension(stage, edge.axis === 'x' ? 'length' : 'width', { text, ends })],
+  };
 }

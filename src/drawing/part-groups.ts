@@ -8,7 +8,7 @@ export type BoredFeature = Extract<Feature, { readonly kind: 'hole' | 'counterbo
 export type FeatureGroup = { readonly letter: string; readonly features: readonly Feature[] };
 
 /** How near two coordinates count as the same edge, mm. */
-export const same = 0.01;
+export const same = 0.02;
 
 export function isPatch(feature: Feature): feature is PatchFeature {
   return 'patch' in feature;

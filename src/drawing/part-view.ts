@@ -7,7 +7,7 @@ import { chainMarks, type Link } from './chain.ts';
 import { betweenText } from './figures.ts';
 import type { Mark } from './mark.ts';
 import { breakMarks, clippedOutline } from './outline.ts';
-import { axisBlock, sidedTallies } from './part-figures.ts';
+import { figuresBlock } from './part-figures.ts';
 import { featureMarks } from './part-marks.ts';
 import { type PartViewAsk, type Stage, shownSizings, stageOf } from './part-stage.ts';
 import { type Rule, ruleSpot } from './rule.ts';
@@ -90,8 +90,7 @@ export function partViewBlock(ask: PartViewAsk): Block {
     views: [view],
     dimensions: [],
   };
-  const sided = sidedTallies(stage);
-  const full = joined(shape, axisBlock(stage, 'x', sided), axisBlock(stage, 'y', sided));
+  const full = joined(shape, figuresBlock(stage));
   const last = ask.to >= part.blank.length;
   return headed(last ? joined(full, endView(stage, full)) : full, ask.heading);
 }

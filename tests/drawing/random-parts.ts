@@ -98,7 +98,8 @@ export const anyPart: fc.Arbitrary<Part> = fc
     ends: fc.boolean(),
     alike: fc.boolean(),
   })
-  .map(({ size: { length, width, thickness }, draws, label: words, ends, alike }) => {
+  .map(({ size: { length, width, thickness }, draws: asked, label: words, ends, alike }) => {
+    const draws = asked.slice(0, Math.floor(length / 10));
     const blank = { length, width, thickness, grain: 'length' } as const;
     const edge = ends ? Math.min(thickness, length / 10) : 0;
     const pitch = (length - 2 * edge) / Math.max(1, draws.length);
@@ -140,14 +141,12 @@ export const anyPart: fc.Arbitrary<Part> = fc
           id: 'piece',
           label: words,
           pose: { origin: [0, 0, 0], x: [1, 0, 0], y: [0, 0, 1], z: [0, -1, 0] },
-          marks: draws
-            .slice(0, 12)
-            .map((_, i) => ({
-              text: `M${i + 1}`,
-              side: 'face' as const,
-              at: [pitch * (i + 0.5), width / 2] as const,
-              kind: 'mate' as const,
-            })),
+          marks: draws.slice(0, 12).map((_, i) => ({
+            text: `M${i + 1}`,
+            side: 'face' as const,
+            at: [pitch * (i + 0.5), width / 2] as const,
+            kind: 'mate' as const,
+          })),
         },
       ],
       cutAfterMeasuring: false,
