@@ -2,7 +2,7 @@ import type { Finding } from '../finding.ts';
 import { evaluate } from '../units/evaluate.ts';
 import type { Fault } from '../units/problem.ts';
 import { say } from '../units/say.ts';
-import { slipOf } from './names.ts';
+import { slipsOf } from './names.ts';
 import type { Change, LogRecord } from './record.ts';
 import { entryPath } from './records.ts';
 import type { Settable, Settables } from './settable.ts';
@@ -80,16 +80,25 @@ export function chainFaults(records: readonly LogRecord[], values: Settables): F
     if (before !== undefined) faults.push(...broken(before, change));
     latest.set(change.set, change);
   }
+  const slips = unknownValues(records, values);
   for (const change of latest.values()) {
     const value = Object.hasOwn(values, change.set) ? values[change.set] : undefined;
     if (value !== undefined) faults.push(...ended(change, value));
-    else faults.push(...slip(change, values));
+    else faults.push(...slipFaults(change, slips.get(change.set) ?? null));
   }
   return faults;
 }
 
-function slip(change: DatedChange, values: Settables): Fault[] {
-  const near = slipOf(change.set, Object.keys(values));
+/** Changed values the plan has not, each with the value that was meant, if a slip of the pen explains it. */
+function unknownValues(records: readonly LogRecord[], values: Settables): ReadonlyMap<string, string | null> {
+  const unknown = datedChanges(records).filter((one) => one.kind === 'set' && !Object.hasOwn(values, one.set));
+  return slipsOf(
+    unknown.map((one) => one.set),
+    Object.keys(values),
+  );
+}
+
+function slipFaults(change: DatedChange, near: string | null): Fault[] {
   if (near === null) return [];
   return [
     {
@@ -104,8 +113,9 @@ function slip(change: DatedChange, values: Settables): Fault[] {
 /** A note for each changed value the plan has no more; its history is kept. */
 export function goneValues(records: readonly LogRecord[], values: Settables): Finding[] {
   const removed = new Set(datedChanges(records).flatMap((one) => (one.kind === 'remove' ? [one.set] : [])));
-  const sets = datedChanges(records).filter((one) => one.kind === 'set' && !Object.hasOwn(values, one.set));
-  const gone = sets.filter((one) => slipOf(one.set, Object.keys(values)) === null && !removed.has(one.set));
+  const slips = unknownValues(records, values);
+  const sets = datedChanges(records).filter((one) => one.kind === 'set' && slips.get(one.set) === null);
+  const gone = sets.filter((one) => !removed.has(one.set));
   return gone.map((change) => ({
     rule: 'change-gone',
     level: 'note',

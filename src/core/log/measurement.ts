@@ -70,9 +70,12 @@ function doubtful(mean: number): number {
 export function contradictions(records: readonly LogRecord[], names: ReadonlySet<string>): Finding[] {
   const all = measurements(records).filter((one) => names.has(one.what));
   const wide = all.filter((one) => one.thickest - one.thinnest > doubtful(one.mean)).map(wideFinding);
-  const clashes = all.flatMap((one, i) => {
-    const other = all.slice(i + 1).find((later) => later.what === one.what && later.date === one.date);
-    return other !== undefined && apart(one, other) > 0 ? [clashFinding(one, other)] : [];
+  const before = new Map<string, Measurement>();
+  const clashes = all.flatMap((one) => {
+    const key = `${one.what} ${one.date}`;
+    const earlier = before.get(key);
+    before.set(key, one);
+    return earlier !== undefined && apart(earlier, one) > 0 ? [clashFinding(earlier, one)] : [];
   });
   return [...wide, ...clashes];
 }

@@ -28,3 +28,12 @@ export function currentName(name: string, renamed: Readonly<Record<string, strin
   }
   return now;
 }
+
+/** Names looked up for what was meant; a log with more unknown names than this has another trouble. */
+const LOOKED_UP = 200;
+
+/** For each unknown name the known one it is a slip for, else null; only the first are looked up, so that any log ends. */
+export function slipsOf(names: readonly string[], known: readonly string[]): ReadonlyMap<string, string | null> {
+  const distinct = [...new Set(names)];
+  return new Map(distinct.map((name, i) => [name, i < LOOKED_UP ? slipOf(name, known) : null]));
+}

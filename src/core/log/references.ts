@@ -1,7 +1,7 @@
 import type { Finding } from '../finding.ts';
 import type { Fault } from '../units/problem.ts';
 import { type Sentence, say } from '../units/say.ts';
-import { slipOf } from './names.ts';
+import { slipsOf } from './names.ts';
 import type { LogRecord } from './record.ts';
 import { entryPath } from './records.ts';
 
@@ -53,13 +53,18 @@ const WORDS = { step: 'step', part: 'part', figure: 'part or figure' } as const;
 export function unknownNames(records: readonly LogRecord[], known: Known) {
   const lists = { step: known.steps, part: known.instances, figure: [...known.measurable, ...known.instances] };
   const sets = { step: new Set(lists.step), part: new Set(lists.part), figure: new Set(lists.figure) };
+  const strange = records.flatMap(uses).filter((use) => !sets[use.kind].has(use.name));
+  const slips = (kind: Use['kind']) => {
+    const names = strange.filter((use) => use.kind === kind).map((use) => use.name);
+    return slipsOf(names, lists[kind]);
+  };
+  const meant = { step: slips('step'), part: slips('part'), figure: slips('figure') };
   const faults: Fault[] = [];
   const findings: Finding[] = [];
-  for (const use of records.flatMap(uses)) {
-    if (sets[use.kind].has(use.name)) continue;
-    const meant = slipOf(use.name, lists[use.kind]);
-    if (meant === null) findings.push(goneFinding(use));
-    else faults.push(slipFault(use, meant));
+  for (const use of strange) {
+    const name = meant[use.kind].get(use.name) ?? null;
+    if (name === null) findings.push(goneFinding(use));
+    else faults.push(slipFault(use, name));
   }
   return { faults, findings };
 }

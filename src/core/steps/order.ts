@@ -39,18 +39,6 @@ function walkBack(cameFrom: ReadonlyMap<string, string | null>, to: string): str
   return path.reverse();
 }
 
-/** The edges between ids that lie on a loop or between two loops: what is left when free ends are taken away. */
-function knotted(edges: readonly Edge[]): Edge[] {
-  let left = [...edges];
-  for (;;) {
-    const starts = new Set(left.map((edge) => edge.from));
-    const ends = new Set(left.map((edge) => edge.to));
-    const inner = left.filter((edge) => ends.has(edge.from) && starts.has(edge.to));
-    if (inner.length === left.length) return left;
-    left = inner;
-  }
-}
-
 /** Adds the wanted edges to `held` one by one, save those that would close a loop; each of these with its loop. */
 export function withoutLoops(held: readonly Edge[], wanted: readonly Edge[]) {
   const kept = [...held];
@@ -63,13 +51,46 @@ export function withoutLoops(held: readonly Edge[], wanted: readonly Edge[]) {
   return { kept, loops };
 }
 
-/** The edges an author wrote, without those that close a loop; cheap when there is none. */
-export function authoredEdges(edges: readonly Edge[]) {
-  const knot = new Set(knotted(edges));
-  const { kept, loops } = withoutLoops([], [...knot]);
-  const dropped = new Set(loops.map((loop) => loop.edge));
-  const inKnot = new Set(kept);
-  return { kept: edges.filter((edge) => !knot.has(edge) || (inKnot.has(edge) && !dropped.has(edge))), loops };
+/** An edge that closes a loop, with the ids on the way round from its end to its start. */
+export type Loop = { readonly edge: Edge; readonly loop: readonly string[] };
+
+/** The edges an author wrote, without those that close a loop: depth first, so that one loop is told once. */
+export function authoredEdges(edges: readonly Edge[]): {
+  readonly kept: readonly Edge[];
+  readonly loops: readonly Loop[];
+} {
+  const next = listed(edges, start, end);
+  const finished = new Set<string>();
+  const loops: Loop[] = [];
+  for (const id of next.keys()) if (!finished.has(id)) walk(id, next, { finished, loops });
+  const closing = new Set(loops.map(({ edge }) => `${edge.from} ${edge.to}`));
+  return { kept: edges.filter((edge) => !closing.has(`${edge.from} ${edge.to}`)), loops };
+}
+
+type Visit = { readonly finished: Set<string>; readonly loops: Loop[] };
+
+function walk(root: string, next: ReadonlyMap<string, readonly string[]>, { finished, loops }: Visit): void {
+  const path = [root];
+  const onPath = new Map([[root, 0]]);
+  const left = [[...(next.get(root) ?? [])].reverse()];
+  while (path.length > 0) {
+    const at = path[path.length - 1] ?? '';
+    const to = left[left.length - 1]?.pop();
+    if (to === undefined) {
+      finished.add(at);
+      onPath.delete(at);
+      path.pop();
+      left.pop();
+      continue;
+    }
+    const since = onPath.get(to);
+    if (since !== undefined) loops.push({ edge: { from: at, to }, loop: path.slice(since) });
+    else if (!finished.has(to)) {
+      onPath.set(to, path.length);
+      path.push(to);
+      left.push([...(next.get(to) ?? [])].reverse());
+    }
+  }
 }
 
 /** The ids so that every edge points forward, else as listed: an id is drawn forward only when another waits for it. */

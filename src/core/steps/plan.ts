@@ -98,10 +98,21 @@ function linked({ steps, written, merge, drafts }: Linking) {
   const order = inOrder(preference({ steps, written, merge }), edges);
   const faults = [
     ...authored.flatMap((one) => one.faults),
-    ...loops.map(({ edge, loop }) => loopFault(edge, loop, written)),
+    ...unknownFaults(
+      authored.flatMap((one) => one.unknown),
+      known,
+    ),
+    ...loops.slice(0, LOOPS).map(({ edge, loop }) => loopFault(edge, loop, written)),
   ];
   return { steps: withAfter(order, steps, edges), faults };
 }
+
+/** Names looked up for a nearest one; a file with more unknown names than this has another trouble. */
+const HINTS = 20;
+
+/** Loops told one by one, and names told of one loop. */
+const LOOPS = 20;
+const LONGEST = 12;
 
 /** A generated edge holds for whatever stands for its two ends now. */
 function between(merge: Merged, from: string, to: string): Edge[] {
@@ -110,16 +121,24 @@ function between(merge: Merged, from: string, to: string): Edge[] {
   return starts.flatMap((start) => ends.filter((end) => end !== start).map((end) => ({ from: start, to: end })));
 }
 
+type Unknown = { readonly name: string; readonly one: Written; readonly at: string };
+
+function unknownFaults(unknown: readonly Unknown[], known: ReadonlySet<string>): Fault[] {
+  const none: ReadonlySet<string> = new Set();
+  return unknown.map(({ name, one, at }, i) => noSuchStep(name, one, { at, known: i < HINTS ? known : none }));
+}
+
 function authoredAfter(one: Written, { known, merge }: { known: ReadonlySet<string>; merge: Merged }) {
   const faults: Fault[] = [];
+  const unknown: Unknown[] = [];
   const edges: Edge[] = [];
   (one.step.after ?? []).forEach((name, i) => {
     const id = referredStep(name, one, known);
-    if (id === null) faults.push(noSuchStep(name, one, { at: `${one.at}.after.${i}`, known }));
+    if (id === null) unknown.push({ name, one, at: `${one.at}.after.${i}` });
     else if (id === one.id) faults.push(waitsForItself(one, i));
     else for (const from of merge.stands.get(id) ?? [id]) if (from !== one.id) edges.push({ from, to: one.id });
   });
-  return { edges, faults };
+  return { edges, faults, unknown };
 }
 
 function waitsForItself(one: Written, i: number): Fault {
@@ -132,7 +151,8 @@ function loopFault(edge: Edge, loop: readonly string[], written: readonly Writte
   const short = edge.from.split('.').at(-1) ?? edge.from;
   const i = (one?.step.after ?? []).findIndex((name) => name === edge.from || name === short);
   const at = one === undefined ? '' : `${one.at}.after${i < 0 ? '' : `.${i}`}`;
-  const chain = [...loop].reverse().concat(edge.to === loop[0] ? [loop.at(-1) ?? ''] : []);
+  const ring = loop.length <= LONGEST ? loop : [...loop.slice(0, LONGEST - 1), '…', ...loop.slice(-1)];
+  const chain = [edge.to, ...[...ring].reverse()];
   return {
     rule: 'step-cycle',
     at,
@@ -144,27 +164,30 @@ function loopFault(edge: Edge, loop: readonly string[], written: readonly Writte
 /** Generated steps in the order of the bench with their takers in their place; other written ones after the one they follow. */
 function preference({ steps, written, merge }: Pick<Linking, 'steps' | 'written' | 'merge'>): string[] {
   const alive = new Set(steps.map((step) => step.id));
-  const order = [...new Set([...merge.stands.values()].flat())].filter((id) => alive.has(id));
-  let last: string | null = null;
-  let chapter = '';
-  for (const one of written) {
-    if (one.chapter !== chapter) last = null;
-    if (!order.includes(one.id)) order.splice(placeFor(order, one, last), 0, one.id);
-    last = one.id;
-    chapter = one.chapter;
-  }
-  return order;
+  const base = [...new Set([...merge.stands.values()].flat())].filter((id) => alive.has(id));
+  const based = new Set(base);
+  const behind = new Map<string, string[]>();
+  const own = (one: Written) => (one.chapter === 'benchwork' ? 'first' : 'last');
+  let anchor = 'first';
+  written.forEach((one, i) => {
+    if (written[i - 1]?.chapter !== one.chapter) anchor = own(one);
+    if (based.has(one.id)) anchor = one.id;
+    else listUnder(behind, anchor, one.id);
+  });
+  const after = (anchored: string) => behind.get(anchored) ?? [];
+  return [...after('first'), ...base.flatMap((id) => [id, ...after(id)]), ...after('last')];
 }
 
-function placeFor(order: readonly string[], one: Written, last: string | null): number {
-  if (last !== null) return order.indexOf(last) + 1;
-  return one.chapter === 'benchwork' ? 0 : order.length;
+function listUnder(lists: Map<string, string[]>, key: string, id: string): void {
+  const list = lists.get(key);
+  if (list === undefined) lists.set(key, [id]);
+  else list.push(id);
 }
 
 function withAfter(order: readonly string[], steps: readonly Step[], edges: readonly Edge[]): Step[] {
   const byId = new Map(steps.map((step) => [step.id, step]));
   const before = new Map<string, string[]>();
-  for (const { from, to } of edges) before.set(to, [...(before.get(to) ?? []), from]);
+  for (const { from, to } of edges) listUnder(before, to, from);
   return order.flatMap((id) => {
     const step = byId.get(id);
     return step === undefined ? [] : [{ ...step, after: [...new Set(before.get(id) ?? [])] }];

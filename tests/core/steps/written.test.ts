@@ -130,6 +130,7 @@ describe('mistakes', () => {
     expect(faults).toHaveLength(1);
     expect(faults[0]?.rule).toBe('step-cycle');
     expect(faults[0]?.at).toBe('wiring.steps.0.after.0');
+    expect(faults[0]?.what).toContain('wiring.c after benchwork.b after benchwork.a after wiring.c');
     for (const id of ['benchwork.a', 'benchwork.b', 'wiring.c']) {
       expect(faults[0]?.what).toContain(id);
       expect(steps.map((step) => step.id)).toContain(id);
@@ -144,12 +145,14 @@ describe('mistakes', () => {
 
   test('a long chain and a long ring end quickly', () => {
     const chain = Array.from(
-      { length: 3000 },
+      { length: 20_000 },
       (_, i): WrittenStep => ({ id: `s-${i}`, do: 'S', after: i === 0 ? [] : [`s-${i - 1}`] }),
     );
     expect(planned(chain).faults).toEqual([]);
-    const ring = chain.slice(0, 400).map((step, i) => (i === 0 ? { ...step, after: ['s-399'] } : step));
+    const ring = chain.map((step, i) => (i === 0 ? { ...step, after: ['s-19999'] } : step));
     expect(planned(ring).faults).toMatchObject([{ rule: 'step-cycle' }]);
+    const strangers = chain.slice(0, 5000).map((step, i) => ({ ...step, after: [`stranger-${i}`] }));
+    expect(planned(strangers).faults).toHaveLength(5000);
   });
 });
 
