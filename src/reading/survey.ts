@@ -1,9 +1,10 @@
 import type { Plan } from '../core/plan.ts';
 import { parseQuantity } from '../core/units/parse.ts';
-import type { Fault, Result } from '../core/units/problem.ts';
+import { type Fault, type Problem, problemAt, type Result } from '../core/units/problem.ts';
 import type { Quantity } from '../core/units/quantity.ts';
 import { withoutKnots } from './knots.ts';
 import { isQuantity } from './quantities.ts';
+import type { Content } from './read.ts';
 import { standIn } from './stand-in.ts';
 
 /**
@@ -69,4 +70,16 @@ export function survey(plan: Plan, kind: 'plan' | 'draft', compute: (plan: Plan)
     current = { ...current, ...without({ head, benchwork, track, wiring, scenery, log }, at) };
   }
   return [...found.values()];
+}
+
+/** Problems that only computing shows, of plans and drafts alike; where one was told already, no second is told. */
+export function moreProblems(content: Content, compute: (plan: Plan) => Result<unknown>): readonly Problem[] {
+  const place = ({ file, line, column }: Problem) => `${file}:${line}:${column}`;
+  const told = new Set(content.problems.map(place));
+  const found = (plan: Plan, kind: 'plan' | 'draft') =>
+    survey(plan, kind, compute).map((fault) => problemAt(plan.spots, fault));
+  return [
+    ...content.plans.flatMap((plan) => found(plan, 'plan')),
+    ...content.drafts.flatMap((draft) => found(draft, 'draft')).filter((problem) => !told.has(place(problem))),
+  ];
 }

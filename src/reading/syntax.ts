@@ -1,5 +1,5 @@
 import { lineIndex, lineText, type Source } from './source.ts';
-import { type ReadError, type Trap, tokensOf } from './traps.ts';
+import { type ReadError, TOO_DEEP, type Trap, tokensOf } from './traps.ts';
 
 type Explanation = (source: Source, error: ReadError) => Trap | null;
 
@@ -107,12 +107,7 @@ const strangeStart: Explanation = (_source, error) => {
 
 const tooDeep: Explanation = (_source, error) => {
   if (error.code !== 'RESOURCE_EXHAUSTION') return null;
-  return {
-    offset: error.offset,
-    rule: 'too-deep',
-    what: 'lists and maps are nested too deep here',
-    mend: 'no notebook needs this; take it apart',
-  };
+  return { offset: error.offset, ...TOO_DEEP };
 };
 
 function isKeyLine(text: string): boolean {

@@ -1,4 +1,5 @@
 import { Lexer } from 'yaml';
+import { DEEPEST_VALUE } from './content-file.ts';
 import { lineIndex, lineText, type Source, type Telling } from './source.ts';
 
 /** Something the author meant otherwise, found at an offset of the source. */
@@ -6,6 +7,12 @@ export type Trap = Telling & { readonly offset: number };
 
 /** What the YAML reader says about a place it could not read. */
 export type ReadError = { readonly code: string; readonly offset: number; readonly message: string };
+
+export const TOO_DEEP: Telling = {
+  rule: 'too-deep',
+  what: 'lists and maps are nested too deep here',
+  mend: 'no notebook needs this; take it apart',
+};
 
 type Token = { readonly text: string; readonly offset: number };
 
@@ -73,9 +80,21 @@ function lineTrap(source: Source, index: number): Trap | null {
   return null;
 }
 
+/** The first bracket or brace that is nested deeper than any notebook needs. */
+function depthTrap(tokens: readonly Token[]): Trap | null {
+  let depth = 0;
+  for (const token of tokens) {
+    if (token.text === '[' || token.text === '{') depth += 1;
+    if (token.text === ']' || token.text === '}') depth -= 1;
+    if (depth > DEEPEST_VALUE) return { offset: token.offset, ...TOO_DEEP };
+  }
+  return null;
+}
+
 /** Traps that YAML itself takes for good text, in the order of the text. */
 export function trapsIn(source: Source, tokens: readonly Token[]): readonly Trap[] {
   const comments = tokens.flatMap((token) => commentTrap(source, token) ?? []);
   const lines = source.lines.flatMap((_, index) => lineTrap(source, index) ?? []);
-  return [...comments, ...lines].sort((a, b) => a.offset - b.offset);
+  const deep = depthTrap(tokens);
+  return [...comments, ...lines, ...(deep === null ? [] : [deep])].sort((a, b) => a.offset - b.offset);
 }

@@ -3,6 +3,7 @@ import type { Problem, Spot } from '../core/units/problem.ts';
 import type { Written } from '../core/units/written.schema.ts';
 import { DEEPEST_VALUE } from './content-file.ts';
 import { problemOn, type Source, spotAt, type Telling } from './source.ts';
+import { TOO_DEEP } from './traps.ts';
 
 /** Front matter as texts, lists and maps, with the place of every value and key by its dotted path. */
 export type Tree = {
@@ -186,11 +187,7 @@ function readNode(node: unknown, path: string, walk: Walk): Read {
   walk.values.set(path, spotAt(walk.source, at.offset, path));
   if (isScalar(node)) return readScalar(node, path, walk);
   if (path.split('.').length > DEEPEST_VALUE) {
-    return tell(walk, at, {
-      rule: 'too-deep',
-      what: 'lists and maps are nested too deep here',
-      mend: 'no notebook needs this; take it apart',
-    });
+    return tell(walk, at, TOO_DEEP);
   }
   if (isSeq(node)) return readList(node.items, path, walk);
   return isMap(node) ? readMap(node.items, path, walk) : undefined;
