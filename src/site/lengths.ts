@@ -34,6 +34,16 @@ export function sizePair(lengths: readonly number[]): Pair {
   return pair((unit) => `${lengths.map((mm) => held(lengthText(mm, unit))).join(' × ')}\u00A0${unit}`);
 }
 
+/** A sentence that stands alone: it begins with a capital, unless with a name, and ends. */
+export function wholeSentence(sentence: Sentence): Pair {
+  const words = sentencePair(sentence);
+  const whole = (text: string) => {
+    const first = /^[a-z]+(?=[\s,:]|$)/.test(text) ? text.charAt(0).toUpperCase() + text.slice(1) : text;
+    return /[.!?:]$/.test(first) ? first : `${first}.`;
+  };
+  return { mm: whole(words.mm), in: whole(words.in) };
+}
+
 /** A sentence in both units. */
 export function sentencePair(sentence: Sentence): Pair {
   return pair((unit) => spoken(sentence, (mm) => held(saidLength(mm, unit))));

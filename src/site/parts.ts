@@ -18,7 +18,13 @@ export function partAddress(book: Book, id: string): string | null {
   return part === null ? null : at(book.notebook.slug, 'parts', partSlug(part));
 }
 
-/** A part's name as people say it. */
+/** A part's name as people say it: what it is; its label tells which. */
 export function partName(part: Part): string {
-  return part.id.replaceAll('.', ', ').replaceAll('-', ' ');
+  return part.role.replaceAll('-', ' ');
+}
+
+/** What is written on the wood of a piece, or of all pieces of a part; the id itself when it is neither. */
+export function pieceLabel(book: Book, id: string): string {
+  const part = partNamed(book, id);
+  return part?.places.find((place) => place.id === id)?.label ?? part?.label ?? id;
 }

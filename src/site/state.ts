@@ -1,4 +1,5 @@
 import type { Step } from '../core/steps/step.ts';
+import type { Part } from '../core/stock/part.ts';
 import { proseNamed } from './chapter-prose.ts';
 import type { Book } from './notebooks.ts';
 
@@ -16,6 +17,15 @@ export function piecesMade(book: Book): ReadonlySet<string> {
 export function stepsNext(book: Book): readonly Step[] {
   const done = stepsDone(book);
   return book.notebook.steps.filter((step) => !done.has(step.id) && step.after.every((id) => done.has(id)));
+}
+
+/** Where a part stands: still to be measured for, to be cut, or made, all of it or so many. */
+export function partState(book: Book, part: Part): string {
+  const made = piecesMade(book);
+  const count = part.places.filter((place) => made.has(place.id)).length;
+  if (count === part.places.length) return 'made';
+  const rest = part.phase === 'later' ? 'later' : part.cutAfterMeasuring ? 'cut after measuring' : 'ready to cut';
+  return count === 0 ? rest : `${count} of ${part.places.length} made`;
 }
 
 /** How far a chapter is, in a few words. */

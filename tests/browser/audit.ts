@@ -1,5 +1,5 @@
 import axe from 'axe-core';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 
 const STANDARDS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
@@ -8,19 +8,26 @@ type Violation = {
   readonly nodes: readonly { readonly target: unknown; readonly failureSummary?: string }[];
 };
 
-/** What axe finds wrong on the page as it is shown; `only` narrows it to some rules. */
-export async function violations(page: Page, only: readonly string[] = []): Promise<readonly string[]> {
+/** What to look at: all rules of the standards or some, with the insides of drawings or without. */
+type Look = { readonly rules?: readonly string[]; readonly drawings?: 'inside' };
+
+/** What axe finds wrong on the page as it is shown. */
+export async function violations(page: Page, { drawings, rules = [] }: Look = {}): Promise<readonly string[]> {
   await page.evaluate(axe.source);
   const options = {
     resultTypes: ['violations'],
-    runOnly: only.length > 0 ? { type: 'rule', values: only } : { type: 'tag', values: STANDARDS },
-    ...(only.length > 0 ? {} : { rules: { 'target-size': { enabled: true } } }),
+    runOnly: rules.length > 0 ? { type: 'rule', values: rules } : { type: 'tag', values: STANDARDS },
+    ...(rules.length > 0 ? {} : { rules: { 'target-size': { enabled: true } } }),
   };
-  const found: readonly Violation[] = await page.evaluate(async (given) => {
-    const tool = (window as unknown as { axe: { run(node: Document, options: unknown): Promise<{ violations: [] }> } })
-      .axe;
-    return (await tool.run(document, given)).violations;
-  }, options);
+  const found: readonly Violation[] = await page.evaluate(
+    async ([options, exclude]) => {
+      const tool = (
+        window as unknown as { axe: { run(context: unknown, options: unknown): Promise<{ violations: [] }> } }
+      ).axe;
+      return (await tool.run({ include: [['html']], exclude }, options)).violations;
+    },
+    [options, drawings === 'inside' ? [] : [['svg.drawing > *']]] as const,
+  );
   return found.map(
     ({ id, nodes }) =>
       `${id}: ${nodes
@@ -28,6 +35,12 @@ export async function violations(page: Page, only: readonly string[] = []): Prom
         .map((node) => `${node.target} ${node.failureSummary ?? ''}`)
         .join(' | ')}`,
   );
+}
+
+/** The words a reader sees: not those of the unit that is not shown. */
+export function shownText(place: Locator): Promise<string> {
+  // biome-ignore lint/performance/useDomNodeTextContent: textContent also holds what is hidden
+  return place.innerText();
 }
 
 /** How far the page is wider than the screen, px. */

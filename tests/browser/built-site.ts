@@ -1,6 +1,5 @@
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import type { Server } from 'node:http';
-import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { makeSite } from '../../src/cli/astro.ts';
 import { listen, siteServer } from '../../src/cli/static-site.ts';
@@ -36,7 +35,8 @@ function closed(server: Server): Promise<void> {
 
 /** The demo notebooks and the barbed one, built as `npm run build` builds them, and served. */
 export async function builtSite(): Promise<BuiltSite> {
-  const folder = mkdtempSync(join(tmpdir(), 'fettlebook-site-'));
+  // Inside the checkout, where Astro keeps its own half-made files beside it and no other build finds them.
+  const folder = mkdtempSync(join(root, 'dist-browser-'));
   const content = await barbedContent();
   await makeSite(root)(content, folder);
   const server = siteServer(folder);

@@ -22,7 +22,7 @@ const BARBED = `Before the barbs, 1:87 at 12:30.
 
 [one](javascript:window.barbed='link') [two](java&#10;script:window.barbed='link') [three](data:text/html,<script>1</script>)
 
-[four][barb] ![five](https://elsewhere.example/track.png) ![six](data:image/svg+xml;base64,AAAA)
+[four][barb]
 
 [barb]: vbscript:window.barbed
 
@@ -39,10 +39,9 @@ After the barbs.
 
 /** An .mdx chapter: code of the author's own, with the components that stand for directives. */
 const CODE = `---
-trains: []
 steps:
   - id: walk
-    do: Walk a coach along the line
+    do: Walk round the hill
 ---
 
 Two and two are {2 + 2}, and the side is <Value of="side" /> tall.
@@ -73,7 +72,7 @@ export async function barbedContent(): Promise<string> {
   const shelf = readFileSync(join(barbed, 'benchwork.md'), 'utf8');
   const front = shelf.slice(0, shelf.indexOf('\n---', 4) + 5);
   writeFileSync(join(barbed, 'benchwork.md'), `${front}\n${BARBED}`);
-  writeFileSync(join(barbed, 'track.mdx'), CODE);
+  writeFileSync(join(barbed, 'scenery.mdx'), CODE);
   const head = readFileSync(join(barbed, 'notebook.md'), 'utf8');
   writeFileSync(
     join(barbed, 'notebook.md'),

@@ -74,6 +74,8 @@ const cuts: readonly Cut[] = [1, 2, 3].map((number) => ({
   setting: number === 1 ? 5 : 170,
   kerf: { x: 0, y: 170, length: 2440, width: 2.4 },
   yields: [{ x: 0, y: 0, length: 2440, width: 170 }],
+  stage: 1,
+  cautions: [],
 }));
 
 export const notebook: Notebook = {

@@ -1,5 +1,6 @@
 import type { Blockquote, Link, Parent, PhrasingContent, Root, RootContent } from 'mdast';
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
+import type {} from 'mdast-util-to-hast';
 import { directiveNamed } from '../../reading/directives.ts';
 import { stepOfHeading } from '../../reading/prose.ts';
 import { toPlainText } from './plain-text.ts';
