@@ -3,7 +3,7 @@ export type Slip = { readonly kind: 'inch' | 'start' | 'six-nine' | 'swapped' | 
 
 const INCH = 25.4;
 
-/** Nominal and dressed widths of softwood lumber, in; American Softwood Lumber Standard PS 20, Table 3 (dry). */
+/** Nominal and dressed widths of softwood lumber, in; American Softwood Lumber Standard PS 20, dry sizes. */
 const DRESSED: readonly (readonly [nominal: number, actual: number])[] = [
   [1, 0.75],
   [2, 1.5],

@@ -24,7 +24,7 @@ describe('a likely slip', () => {
     expect(likelySlip(measured, expected, 0)?.kind ?? null).toBe(kind);
   });
 
-  // Field case: a yard told to rip to 1x4 cut 4 in and not 3 1/2 in; sizes of PS 20, Table 3.
+  // Field case: a yard told to rip to 1x4 cut 4 in and not 3 1/2 in; dry sizes of PS 20.
   test('is a board cut to its name', () => {
     expect(likelySlip(4 * INCH, 3.5 * INCH, 0)?.kind).toBe('nominal');
     expect(likelySlip(8 * INCH, 7.25 * INCH, 0)?.kind).toBe('nominal');
