@@ -1,6 +1,6 @@
 import type { Bench } from '../core/benchwork/bench.ts';
 import type { Notebook } from '../core/notebook.ts';
-import { type BenchViewKind, sectionPlane } from './bench-drawing.ts';
+import { type BenchViewKind, sectionPlane } from './bench-stage.ts';
 import type { DrawingUnit } from './drawing.ts';
 import { saidLength } from './figures.ts';
 

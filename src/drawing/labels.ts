@@ -109,6 +109,12 @@ function leaderFrom(mark: TextMark, box: Extent): Straight {
   return [start, target];
 }
 
+/** Whether a leader, its dot included, runs clear of boxes. */
+function isOpen([from, to]: Straight, boxes: readonly Extent[]): boolean {
+  const dot = padded({ x0: to[0], x1: to[0], y0: to[1], y1: to[1] }, 0.6);
+  return !boxes.some((box) => crosses([from, to], box) || overlap(dot, box));
+}
+
 export type Labelled = { readonly text: string; readonly box: Extent };
 
 /** A label on or beside what it names, clear of all lines and labels; farther off with a leader; none when there is no room. */
@@ -119,7 +125,7 @@ export function labelMarks({ text, box }: Labelled, obstacles: Obstacles, within
   if (near !== undefined) return [near];
   const away = farther(box, within)
     .map((spot) => centred(text, spot))
-    .find((mark) => isFree(mark, obstacles) && !obstacles.boxes.some((other) => crosses(leaderFrom(mark, box), other)));
+    .find((mark) => isFree(mark, obstacles) && isOpen(leaderFrom(mark, box), [...obstacles.boxes, textBox(mark)]));
   if (away === undefined) return [];
   const [from, to] = leaderFrom(away, box);
   return [

@@ -1,5 +1,6 @@
 import type { Notebook } from '../core/notebook.ts';
-import { type BenchViewKind, benchLayout } from './bench-drawing.ts';
+import { benchLayout } from './bench-drawing.ts';
+import type { BenchViewKind } from './bench-stage.ts';
 import { benchWords } from './bench-words.ts';
 import type { Block } from './block.ts';
 import { cuttingLayout } from './cutting-drawing.ts';

@@ -1,0 +1,152 @@
+import type { Bench } from '../core/benchwork/bench.ts';
+import type { Notebook } from '../core/notebook.ts';
+import {
+  type BenchAsk,
+  type Extents,
+  extents,
+  isFrame,
+  type Plane,
+  piecesOf,
+  sectionPlane,
+  stopsOf,
+  viewNamed,
+} from './bench-stage.ts';
+import { chainWithWhole, headedBlock, labelled, pictureMarks } from './bench-view.ts';
+import { type Block, emptyBlock, joined } from './block.ts';
+import type { DrawingOptions } from './drawing.ts';
+import { saidLength } from './figures.ts';
+import type { Mark, Spot } from './mark.ts';
+import { scaleText } from './paper.ts';
+import { cutBy, extentOfSeen, fromAbove, seen } from './scene.ts';
+import { lettering, smallText } from './text.ts';
+import { paperX, paperY, type View } from './view.ts';
+
+/** The line of the cutting plane with its letter and the way it is looked at (ISO 128-3). */
+function planeMarks(view: View, { at, half }: Plane, box: Extents): readonly Mark[] {
+  const x = paperX(view, at);
+  const ends = [paperY(view, box.v1) - 3.5, paperY(view, box.v0) + 3.5] as const;
+  return [
+    { kind: 'line', from: [x, ends[0]], to: [x, ends[1]], pen: 'centre', role: 'centre' },
+    ...ends.flatMap((end, i): readonly Mark[] => {
+      const inner = i === 0 ? end + 2.5 : end - 2.5;
+      return [
+        { kind: 'line', from: [x, inner], to: [x, end], pen: 'edge', role: 'symbol' },
+        { kind: 'line', from: [x, end], to: [x - 4, end], pen: 'feature', role: 'symbol' },
+        {
+          kind: 'polygon',
+          rings: [
+            [
+              [x - 4, end],
+              [x - 2, end - 0.7],
+              [x - 2, end + 0.7],
+            ],
+          ],
+          fill: 'ink',
+          pen: 'feature',
+          role: 'symbol',
+        },
+        ...(i === 1 && half / view.scale < 3.5 ? [] : [letterA([x, i === 0 ? end - 1 : end + 1 + smallText])]),
+      ];
+    }),
+  ];
+}
+
+function letterA(at: Spot): Mark {
+  return lettering('A', at, { weight: 'bold', anchor: 'middle', role: 'label' });
+}
+
+export function planBlock(ask: BenchAsk): Block {
+  const { bench, notebook, options, scale } = ask;
+  const view = viewNamed('plan', scale);
+  const frame = piecesOf(ask).filter(({ part }) => part.role !== 'deck');
+  const level = bench.sideTop - 1;
+  const top = frame.map((one) => cutBy(one, fromAbove, level)).filter((piece) => piece !== null);
+  const lower = frame.filter((one) => cutBy(one, fromAbove, level) === null).map((one) => seen(one, fromAbove));
+  const pieces = [...lower.map((piece) => ({ ...piece, near: piece.near - 1e6 })), ...top];
+  if (pieces.length === 0) return emptyBlock;
+  const box = extents(pieces);
+  const shape: Block = {
+    marks: [
+      ...pictureMarks({ view, pieces, cut: [], dashed: ['flange-strip'] }),
+      ...planeMarks(view, sectionPlane(notebook, bench), box),
+    ],
+    views: [view],
+    dimensions: [],
+  };
+  const base = { view, unit: options.unit, v: 10 };
+  const dimensioned = joined(
+    shape,
+    chainWithWhole({
+      ...base,
+      name: 'bays along',
+      v: 12,
+      side: 'below',
+      stops: [box.u0, box.u1, ...stopsOf(top, 0)],
+      base: paperY(view, box.v0),
+      opposite: paperY(view, box.v1),
+    }),
+    chainWithWhole({
+      ...base,
+      name: 'bays across',
+      side: 'left',
+      stops: [box.v0, box.v1, ...stopsOf(top, 1)],
+      base: paperX(view, box.u0),
+      opposite: paperX(view, box.u1),
+    }),
+  );
+  return headedBlock(
+    labelled(dimensioned, view, [...top, ...lower]),
+    `From above, deck left off ${scaleText(scale)}`,
+    [],
+  );
+}
+
+/** The deck from above with what bears it dashed; its figures count from the frame's outside. */
+export function deckBlock(ask: BenchAsk): Block {
+  const { notebook, bench, options, scale } = ask;
+  const view = viewNamed('deck', scale);
+  const placed = piecesOf(ask);
+  const deck = placed.filter(({ part }) => part.role === 'deck').map((one) => seen(one, fromAbove));
+  const frame = placed.map((one) => seen(one, fromAbove)).filter(isFrame);
+  if (deck.length === 0 || frame.length === 0) return emptyBlock;
+  const [box, inner] = [extents([...deck, ...frame]), extents(frame)];
+  const marks = pictureMarks({ view, pieces: [...frame, ...deck], cut: [], dashed: ['side', 'end', 'strut'] });
+  const ends = deck.map(extentOfSeen);
+  const base = { view, unit: options.unit, v: 10 };
+  const xs = [inner.u0, inner.u1, ...ends.flatMap(({ low, high }) => [low[0], high[0]])];
+  const ys = [inner.v0, inner.v1, ...ends.flatMap(({ low, high }) => [low[1], high[1]])];
+  const dimensioned = joined(
+    { marks, views: [view], dimensions: [] },
+    chainWithWhole({
+      ...base,
+      name: 'deck along',
+      side: 'below',
+      stops: xs,
+      base: paperY(view, box.v0),
+      opposite: paperY(view, box.v1),
+    }),
+    chainWithWhole({
+      ...base,
+      name: 'deck across',
+      side: 'left',
+      stops: ys,
+      base: paperX(view, box.u0),
+      opposite: paperX(view, box.u1),
+    }),
+  );
+  return headedBlock(
+    labelled(dimensioned, view, deck),
+    `Deck from above ${scaleText(scale)}`,
+    seamNotes(notebook, bench, options),
+  );
+}
+
+function seamNotes(notebook: Notebook, bench: Bench, { unit }: DrawingOptions): readonly string[] {
+  const labelOf = (id: string) =>
+    notebook.parts.flatMap(({ places }) => places).find((place) => place.id === id)?.label ?? id;
+  return notebook.seams
+    .filter((seam) => seam.bench === bench.id)
+    .map(
+      ({ on, bearing: [a, b] }) => `Seam on ${labelOf(on)}, bearing ${saidLength(a, unit)} and ${saidLength(b, unit)}.`,
+    );
+}

@@ -1,0 +1,63 @@
+import type { Bench } from '../core/benchwork/bench.ts';
+import type { Notebook } from '../core/notebook.ts';
+import type { DrawingOptions } from './drawing.ts';
+import { extentOfSeen, fromAbove, type Placed, placedParts, type Seen, seen } from './scene.ts';
+import type { View } from './view.ts';
+
+export type BenchViewKind = 'plan' | 'deck' | 'front' | 'left' | 'section';
+
+export type BenchAsk = {
+  readonly notebook: Notebook;
+  readonly bench: Bench;
+  readonly options: DrawingOptions;
+  readonly scale: number;
+};
+
+export type Extents = { readonly u0: number; readonly u1: number; readonly v0: number; readonly v1: number };
+
+export function piecesOf({ notebook, bench }: BenchAsk): readonly Placed[] {
+  return placedParts(notebook.parts.filter((part) => part.bench === bench.id));
+}
+
+export function viewNamed(name: string, scale: number): View {
+  return { name, scale, origin: [0, 0], breaks: [] };
+}
+
+export function extents(pieces: readonly Seen[]): Extents {
+  const boxes = pieces.map(extentOfSeen);
+  return {
+    u0: Math.min(...boxes.map(({ low }) => low[0])),
+    u1: Math.max(...boxes.map(({ high }) => high[0])),
+    v0: Math.min(...boxes.map(({ low }) => low[1])),
+    v1: Math.max(...boxes.map(({ high }) => high[1])),
+  };
+}
+
+export function isFrame({ role }: Seen): boolean {
+  return role === 'side' || role === 'end' || role === 'strut';
+}
+
+/** Faces of the frame's pieces that stand across an axis: where a chain along it stops. */
+export function stopsOf(pieces: readonly Seen[], axis: 0 | 1): readonly number[] {
+  return pieces.filter(isFrame).flatMap((piece) => {
+    const { low, high } = extentOfSeen(piece);
+    const other = axis === 0 ? 1 : 0;
+    return high[axis] - low[axis] < high[other] - low[other] ? [low[axis], high[axis]] : [];
+  });
+}
+
+/** The plane of the section: the middle of the widest bay between frame pieces across the length. */
+export function sectionPlane(notebook: Notebook, bench: Bench): Plane {
+  const plan = placedParts(notebook.parts.filter((part) => part.bench === bench.id)).map((one) => seen(one, fromAbove));
+  const stops = stopsOf(plan, 0).toSorted((a, b) => a - b);
+  const bays = stops.slice(1).map((to, i) => ({ from: stops[i] ?? 0, to }));
+  const widest = bays.reduce((best, bay) => (bay.to - bay.from > best.to - best.from + 0.01 ? bay : best), {
+    from: 0,
+    to: 0,
+  });
+  if (widest.to <= widest.from) return { at: bench.length / 2, half: 0 };
+  return { at: (widest.from + widest.to) / 2, half: (widest.to - widest.from) / 2 };
+}
+
+/** Where the section is cut, and half the bay it is cut in, mm. */
+export type Plane = { readonly at: number; readonly half: number };
