@@ -23,12 +23,12 @@ type Goods<T> = {
 };
 
 function readStock(source: Source): Read<Stock> {
-  const { value, sound, yaml, problems } = shaped(stockFileSchema(), source, 'stock');
+  const { value, sound, yaml, problems } = shaped(stockFileSchema(), source, '');
   return { items: sound ? (value?.stock ?? []) : [], yaml, problems };
 }
 
 function readTrains(source: Source): Read<Train> {
-  const { value, sound, yaml, problems } = shaped(trainFileSchema(), source, 'trains');
+  const { value, sound, yaml, problems } = shaped(trainFileSchema(), source, '');
   return { items: sound ? (value?.trains ?? []) : [], yaml, problems };
 }
 
