@@ -115,10 +115,10 @@ export function pick(pieces: Pieces, items: readonly number[]): Pieces {
   };
 }
 
-/** Least cost of stock: by kind for what only it can hold, and by area at the best price for area once free stock is full. */
-export function costBound(task: Task): number {
+/** Least cost of stock: by kind for what only it can hold (`bounds`, from kindBound), and by area at the best price for area once free stock is full. */
+export function costBound(task: Task, bounds: readonly number[]): number {
   const byKind = task.kinds.reduce(
-    (sum, kind, index) => sum + (kind.price > 0 ? kind.price * kindBound(task, index) : 0),
+    (sum, kind, index) => sum + (kind.price > 0 ? kind.price * (bounds[index] ?? 0) : 0),
     0,
   );
   const free = task.kinds.reduce((sum, kind) => sum + (kind.price === 0 ? kind.count * kind.area : 0), 0);

@@ -1,9 +1,11 @@
 import { kindBound } from './bounds.ts';
+import type { Laid } from './hands.ts';
 import type { CutAnswer, CutBound, CutJob, CutSheet, Unplaced } from './job.ts';
 import type { Packing } from './packing.ts';
 import { sheetOf } from './sheet.ts';
-import { solve } from './solve.ts';
+import { solveAll } from './solve.ts';
 import { refused, type Task, taskOf } from './task.ts';
+import { isSize, ticksUp } from './tick.ts';
 
 /** Node visits that make one unit of a job's budget. */
 export const WORK_UNIT = 10_000;
@@ -14,31 +16,31 @@ export const WORK_UNIT = 10_000;
  */
 export function layOut(job: CutJob): CutAnswer {
   const task = taskOf(job);
-  const limit = Number.isFinite(job.budget) ? job.budget * WORK_UNIT : 0;
-  const { packing, work } = solve(task, limit);
-  const sheets = sheetsOf(job, { task, packing });
+  const limit = Number.isFinite(job.budget) ? Math.max(0, job.budget) * WORK_UNIT : 0;
+  const bounds = task.kinds.map((_, index) => kindBound(task, index));
+  const { laid, work } = solveAll(task, { limit, bounds, keep: ticksUp(isSize(job.keep) ? job.keep : 0) + task.kerf });
+  const sheets = laid.flatMap((one) => sheetsOf(job, one));
+  const left = laid.flatMap((one) => leftOver(one.task, one.packing));
   return {
     sheets,
-    bounds: boundsOf(job, { task, sheets }),
-    unplaced: [...task.unplaced, ...leftOver(task, packing)],
+    bounds: boundsOf(job, { sheets, bounds: left.length === 0 ? bounds : bounds.map(() => 0) }),
+    unplaced: [...task.unplaced, ...left],
     work: Math.ceil(work / WORK_UNIT),
   };
 }
 
-type Packed = { readonly task: Task; readonly packing: Packing };
-
-function sheetsOf(job: CutJob, { task, packing }: Packed): readonly CutSheet[] {
+function sheetsOf(job: CutJob, { task, packing }: Laid): readonly CutSheet[] {
   const used = new Set(packing.sheetOf.filter((_, root) => packing.forest.first[root] !== -1));
   return [...used].sort((a, b) => a - b).map((sheet) => sheetOf(job, { task, packing, sheet }));
 }
 
 function boundsOf(
   job: CutJob,
-  { task, sheets }: { readonly task: Task; readonly sheets: readonly CutSheet[] },
+  { bounds, sheets }: { readonly bounds: readonly number[]; readonly sheets: readonly CutSheet[] },
 ): readonly CutBound[] {
   return job.stock.flatMap((stock, index) => {
     const found = sheets.filter((sheet) => sheet.stock === stock.id).length;
-    const bound = Math.min(found, kindBound(task, index));
+    const bound = bounds[index] ?? 0;
     return found === 0 ? [] : [{ stock: stock.id, found, bound, proved: found === bound }];
   });
 }

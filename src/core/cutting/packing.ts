@@ -1,4 +1,4 @@
-import { addNode, at, emptyForest, type Forest, type Ground, insertAt, LEAF } from './forest.ts';
+import { addNode, at, emptyForest, type Forest, type Ground, insertAt, LEAF, removeNode } from './forest.ts';
 import type { Pieces } from './insertion.ts';
 import { openSheet, refreshSheet } from './slack.ts';
 import type { Kind, Task } from './task.ts';
@@ -82,30 +82,36 @@ export function reopened(
       root++;
     }
   }
-  const laid = new Set(itemsOf(to.forest));
+  const laid = new Set(to.grounds.flatMap((_, at) => itemsBelow(to.forest, at)));
   for (let item = 0; item < task.pieces.count; item++) if (!laid.has(item)) to.left.push(item);
   return to;
 }
 
+type Target = { readonly to: Forest; readonly node: number; readonly rename?: (item: number) => number };
+
 /** Copies what lies below a node to a node of another forest. */
-export function transplant(
-  from: Forest,
-  node: number,
-  { to, node: target }: { readonly to: Forest; readonly node: number },
-): void {
+export function transplant(from: Forest, node: number, target: Target): void {
+  const { to, rename } = target;
   for (let child = at(from.first, node); child >= 0; child = at(from.next, child)) {
-    const laid = { item: at(from.item, child), w: at(from.w, child), h: at(from.h, child) };
-    if (from.kind[child] === LEAF) insertAt(to, target, laid);
-    else transplant(from, child, { to, node: addNode(to, at(from.kind, child), target) });
+    const item = at(from.item, child);
+    if (from.kind[child] !== LEAF)
+      transplant(from, child, { ...target, node: addNode(to, at(from.kind, child), target.node) });
+    else insertAt(to, target.node, { item: rename?.(item) ?? item, w: at(from.w, child), h: at(from.h, child) });
   }
 }
 
-/** Pieces lying on any sheet. */
-export function itemsOf(forest: Forest): readonly number[] {
+/** Takes everything off a root; it must be refreshed after. */
+export function clearRoot(forest: Forest, root: number): void {
+  while (at(forest.first, root) >= 0) removeNode(forest, at(forest.first, root), () => undefined);
+}
+
+/** Pieces lying below a node, by number. */
+export function itemsBelow(forest: Forest, root: number): readonly number[] {
   const items: number[] = [];
-  for (let node = 0; node < at(forest.pool, 0); node++)
-    if (forest.kind[node] === LEAF) items.push(at(forest.item, node));
-  return items;
+  for (let node = 0; node < at(forest.pool, 0); node++) {
+    if (forest.kind[node] === LEAF && forest.sheet[node] === root) items.push(at(forest.item, node));
+  }
+  return items.sort((a, b) => a - b);
 }
 
 /** Area of the pieces on each sheet. */

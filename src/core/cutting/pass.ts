@@ -1,5 +1,5 @@
 import type { Area, Cut, CutCaution } from './job.ts';
-import { exact } from './tick.ts';
+import { exact, SLIVER } from './tick.ts';
 
 /** A cut not yet numbered. */
 export type Pass = Omit<Cut, 'number'>;
@@ -28,7 +28,7 @@ export function pass(from: Area, blade: Blade): Pass {
   const far = Math.min(end, exact(blade.at + blade.kerf));
   const band = (low: number, high: number): Area =>
     ripped ? { ...from, y: low, width: exact(high - low) } : { ...from, x: low, length: exact(high - low) };
-  const yields = [band(start, near), band(far, end)].filter((area) => (ripped ? area.width : area.length) > 0);
+  const yields = [band(start, near), band(far, end)].filter((area) => (ripped ? area.width : area.length) > SLIVER);
   const setting = exact(blade.kind === 'trim' && near - start < end - far ? end - far : near - start);
   return {
     ...{ kind: blade.kind, from, setting, kerf: band(near, far), yields },

@@ -1,22 +1,70 @@
 import { costBound } from './bounds.ts';
 import { construct, RECIPES } from './construct.ts';
 import { goalsOf } from './goal.ts';
+import { deal, emptiestSheet, type Laid, subtask, usedKinds } from './hands.ts';
 import { noChoice } from './insertion.ts';
 import { costOf, type Packing, reopened } from './packing.ts';
 import { repack } from './repack.ts';
+import { widenOffcut } from './spare.ts';
 import type { Task } from './task.ts';
+import { tidy } from './tidy.ts';
 
 /** A layout, the least cost any layout has, and the work done, in node visits. */
 export type Solved = { readonly packing: Packing; readonly bound: number; readonly work: number };
 
 const SAME = 1e-9;
 
-/** Lays the pieces on the cheapest sheets found within the work limit; first layouts, then one goal after another. */
-export function solve(task: Task, limit: number): Solved {
-  const bound = costBound(task);
+/**
+ * What the search may do, in node visits, the smallest side of a useful offcut in ticks grown by one kerf, and the
+ * fewest sheets of each kind that any layout of the task needs.
+ */
+export type Means = { readonly limit: number; readonly keep: number; readonly bounds: readonly number[] };
+
+/** Shares of the work: most to save sheets, some to leave a larger offcut, the rest to save cuts. */
+const FOR_SHEETS = 0.75;
+const FOR_OFFCUT = 0.2;
+
+/** Lays all pieces of a task: in hands when there are many, and what the hands leave half empty once more together. */
+export function solveAll(task: Task, means: Means): { readonly laid: readonly Laid[]; readonly work: number } {
+  const hands = deal(task);
+  if (hands.length <= 1) {
+    const { packing, work } = solve(task, means);
+    return { laid: [{ task, packing }], work };
+  }
+  const share = { ...means, limit: means.limit / (hands.length + 1), bounds: [] };
+  const laid: Laid[] = [];
+  const rest: number[] = [];
+  let work = 0;
+  for (const hand of hands) {
+    const part = subtask(task, hand, usedKinds(task, laid));
+    const solved = solve(part, share);
+    const [full, loose] = parted(part, solved.packing);
+    laid.push({ task: part, packing: full });
+    rest.push(...loose.map((item) => hand[item] ?? -1));
+    work += solved.work;
+  }
+  const last = solveAll(subtask(task, rest, usedKinds(task, laid)), share);
+  return { laid: [...laid, ...last.laid], work: work + last.work };
+}
+
+/** A layout without its emptiest sheet, and the pieces that lay on it or nowhere. */
+function parted(task: Task, packing: Packing): readonly [Packing, readonly number[]] {
+  const emptiest = emptiestSheet(packing);
+  const keep = [...packing.kinds.keys()].filter((sheet) => sheet !== emptiest);
+  const full = reopened(task, packing, { keep, add: [] });
+  return [{ ...full, left: [] }, full.left];
+}
+
+/** Lays the pieces on the cheapest sheets found; then leaves the largest offcut; then saves cuts and settings. */
+export function solve(task: Task, { limit, keep, bounds }: Means): Solved {
+  const bound = costBound(task, bounds);
   const first = firstPacking(task, { bound, limit });
   const whole = first.packing.left.length > 0 ? placeLeft(task, first, limit) : first;
-  return whole.packing.left.length > 0 ? { ...whole, bound } : reduce(task, { ...whole, bound }, limit);
+  if (whole.packing.left.length > 0) return { ...whole, bound };
+  const cheap = reduce(task, { ...whole, bound }, limit * FOR_SHEETS);
+  const wide = widenOffcut(task, cheap.packing, { keep, limit: limit * FOR_OFFCUT });
+  const neat = tidy(task, wide.packing, keep);
+  return { packing: neat.packing, bound, work: cheap.work + wide.work + neat.work };
 }
 
 type Made = { readonly packing: Packing; readonly work: number };

@@ -1,6 +1,6 @@
 import type { Area } from './job.ts';
 import { type Pass, pass } from './pass.ts';
-import { exact } from './tick.ts';
+import { exact, SLIVER } from './tick.ts';
 
 type Spots = { readonly spots: readonly Area[]; readonly kerf: number };
 
@@ -45,24 +45,31 @@ type Way = { readonly spot: Area; readonly kerf: number; readonly order: readonl
 function clearOne(area: Area, way: Way): Cleared {
   const areas: Area[] = [];
   const cuts: Pass[] = [];
-  let middle = area;
+  let middle: Area | null = area;
   for (const along of way.order) {
-    const ripped = along === 'length';
-    const kind = ripped ? 'rip' : 'crosscut';
-    const [from, size] = ripped ? [way.spot.y, way.spot.width] : [way.spot.x, way.spot.length];
-    const [low, high] = ripped ? [area.y, area.y + area.width] : [area.x, area.x + area.length];
-    if (from > low) {
-      const cut = pass(middle, { kind, along, at: from, kerf: way.kerf });
+    for (const side of ['near', 'far'] as const) {
+      const cut: Pass | null = middle === null ? null : beside(middle, { ...way, along, side });
+      if (cut === null) continue;
       cuts.push(cut);
-      areas.push(...cut.yields.slice(0, 1));
-      middle = cut.yields[1] ?? cut.kerf;
-    }
-    if (exact(from + size) < exact(high)) {
-      const cut = pass(middle, { kind, along, at: exact(from + size - way.kerf), kerf: way.kerf });
-      cuts.push(cut);
-      areas.push(...cut.yields.slice(-1));
-      middle = cut.yields.length > 1 ? (cut.yields[0] ?? cut.kerf) : cut.kerf;
+      const made: readonly Area[] = cut.yields;
+      const one = made[0];
+      const two = made[1];
+      const free = side === 'near' ? one : (two ?? one);
+      if (free !== undefined) areas.push(free);
+      middle = two === undefined ? null : side === 'near' ? two : (one ?? null);
     }
   }
   return { areas, cuts };
+}
+
+type Side = Way & { readonly along: 'length' | 'width'; readonly side: 'near' | 'far' };
+
+/** The cut along one side of the spot, its kerf inside it; null when the spot reaches the piece's edge. */
+function beside(piece: Area, { spot, kerf, along, side }: Side): Pass | null {
+  const ripped = along === 'length';
+  const [from, size] = ripped ? [spot.y, spot.width] : [spot.x, spot.length];
+  const [low, room] = ripped ? [piece.y, piece.width] : [piece.x, piece.length];
+  const gap = side === 'near' ? from - low : low + room - (from + size);
+  const at = exact(side === 'near' ? from : from + size - kerf);
+  return gap <= SLIVER ? null : pass(piece, { kind: ripped ? 'rip' : 'crosscut', along, at, kerf });
 }

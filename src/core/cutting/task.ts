@@ -48,10 +48,11 @@ export function taskOf(job: CutJob): Task {
   const kinds = laid.map((lay, index) => kindOf(job, { lay, index }));
   const unplaced: Unplaced[] = [];
   const sized: Sized[] = [];
+  const how = { linear: isLinear(job), grained: job.stock.some((stock) => stock.grain !== 'any'), kerf };
   let room = MOST_PARTS;
   for (const [index, part] of job.parts.entries()) {
-    const entry = sizeOf(job, { part, index, kerf });
-    const why = refusal(entry, kinds, isLinear(job));
+    const entry = sizeOf({ part, index }, how);
+    const why = refusal(entry, kinds, how.linear);
     const taken = why === null ? Math.min(part.quantity, room) : 0;
     room -= taken;
     if (taken > 0) sized.push({ ...entry, part: { ...part, quantity: taken } });
@@ -61,11 +62,11 @@ export function taskOf(job: CutJob): Task {
   return { ...spread(sized), parts: job.parts, kinds, laydowns: laid, kerf, levels: levelsOf(job), unplaced };
 }
 
-type Which = { readonly part: CutPart; readonly index: number; readonly kerf: number };
+type Which = { readonly part: CutPart; readonly index: number };
+type How = { readonly linear: boolean; readonly grained: boolean; readonly kerf: number };
 
-function sizeOf(job: CutJob, { part, index, kerf }: Which): Sized {
-  const linear = isLinear(job);
-  const grained = part.grain !== 'any' && job.stock.some((stock) => stock.grain !== 'any');
+function sizeOf({ part, index }: Which, { linear, grained: sheets, kerf }: How): Sized {
+  const grained = sheets && part.grain !== 'any';
   const crossed = grained && part.grain === 'width';
   const [along, across] = crossed ? [part.width, part.length] : [part.length, part.width];
   const h = linear && part.width === 0 ? kerf + 1 : ticksUp(across) + kerf;

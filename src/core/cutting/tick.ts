@@ -31,3 +31,6 @@ export function exact(mm: number): number {
 export function isSize(mm: number): boolean {
   return Number.isFinite(mm) && mm > 0;
 }
+
+/** Wood thinner than this is no piece, mm. */
+export const SLIVER = 1e-5;
