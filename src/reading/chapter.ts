@@ -1,10 +1,8 @@
-import type { z } from 'zod';
 import type { Prose } from '../core/plan.ts';
 import type { Problem, Spot } from '../core/units/problem.ts';
 import { type Body, readBody } from './body.ts';
 import type { ContentFile } from './content-file.ts';
 import { frontMatter } from './front-matter.ts';
-import { type Shaped, shapedYaml } from './shaped.schema.ts';
 import { sourceOf, spotAt, textOf } from './source.ts';
 import { readYaml, type Yaml } from './yaml.ts';
 
@@ -44,10 +42,4 @@ export function readPage(file: ContentFile, root: string): Page {
 /** The place of an offset into a page's words. */
 export function spotInBody(page: Page, offset: number): Spot {
   return spotAt(sourceOf(page.file, page.prose.body, page.prose.firstLine), offset, page.root);
-}
-
-/** A page's keys held to a schema; nothing if the file could not be parted, since that is told already. */
-export function shapedPage<S extends z.ZodType>(schema: S, page: Page): Shaped<z.output<S>> {
-  if (!page.parted) return { value: null, sound: false, yaml: page.yaml, problems: [] };
-  return shapedYaml(schema, page.yaml, page);
 }

@@ -8,13 +8,13 @@ import { nearest } from '../core/units/nearest.ts';
 import type { Problem, Spot, Spots } from '../core/units/problem.ts';
 import { type Bare, quantityKit } from '../core/units/schema.ts';
 import { wiringSchema } from '../core/wiring/schema.ts';
-import { type Page, readPage, shapedPage } from './chapter.ts';
+import { type Page, readPage } from './chapter.ts';
 import { byCodeUnit, type ContentFile } from './content-file.ts';
 import { namesProblems } from './cross-checks.ts';
 import type { AllGoods } from './goods.ts';
 import { type Chapter, roleOf, slugProblem } from './names.ts';
 import { childValue } from './shape.schema.ts';
-import type { Shaped } from './shaped.schema.ts';
+import { type Shaped, shapedPage } from './shaped.schema.ts';
 import { fileProblem } from './source.ts';
 
 /** A notebook's plan, whole or with what can be used of it (`sound` false), and its problems. */

@@ -1,5 +1,6 @@
 import { safeParse, type z } from 'zod';
 import type { Problem } from '../core/units/problem.ts';
+import type { Page } from './chapter.ts';
 import { mistakes } from './mistakes.schema.ts';
 import { placed } from './quantities.ts';
 import { salvaged } from './salvage.schema.ts';
@@ -51,4 +52,10 @@ export function shapedYaml<S extends z.ZodType>(
   const problems = own.length === 0 ? leftover(schema, yaml, where) : own;
   const rest = salvaged(schema, yaml.value);
   return { value: rest === null ? null : placed(rest, where.root), sound: false, yaml, problems };
+}
+
+/** A page's keys held to a schema; nothing if the file could not be parted, since that is told already. */
+export function shapedPage<S extends z.ZodType>(schema: S, page: Page): Shaped<z.output<S>> {
+  if (!page.parted) return { value: null, sound: false, yaml: page.yaml, problems: [] };
+  return shapedYaml(schema, page.yaml, page);
 }
