@@ -3,7 +3,7 @@ import type { Head } from './head.schema.ts';
 import type { Saw } from './stock/saw.ts';
 import { evaluate } from './units/evaluate.ts';
 import type { Fault } from './units/problem.ts';
-import type { Quantity } from './units/quantity.ts';
+import type { Amount, Quantity } from './units/quantity.ts';
 import { length, say } from './units/say.ts';
 
 /** What the cover says of the workshop, as numbers. mm. */
@@ -11,6 +11,8 @@ export type HeadValues = {
   readonly saw: Saw;
   /** diameters of the router's bits in hand */
   readonly bits: readonly number[];
+  /** money put aside; null when nobody said */
+  readonly budget: { readonly value: number; readonly currency: string } | null;
   readonly faults: readonly Fault[];
   readonly findings: readonly Finding[];
 };
@@ -24,18 +26,21 @@ const KEEP = 100;
 /** The cover's figures evaluated; a kerf nobody gave is assumed and said so. */
 export function headValues(head: Head): HeadValues {
   const faults: Fault[] = [];
-  const number = (quantity: Quantity): number => {
-    const amount = evaluate(quantity, {});
-    if (amount.ok) return amount.value.value;
-    faults.push(...amount.faults);
-    return 0;
+  const amount = (quantity: Quantity): Amount => {
+    const result = evaluate(quantity, {});
+    if (result.ok) return result.value;
+    faults.push(...result.faults);
+    return { value: 0, dimension: quantity.dimension };
   };
+  const number = (quantity: Quantity): number => amount(quantity).value;
+  const budget = head.budget === undefined ? null : amount(head.budget);
   const { tools } = head;
   const blade = tools?.['table-saw'] ?? tools?.['track-saw'] ?? tools?.['circular-saw'] ?? tools?.['hand-saw'];
   const kerf = blade === undefined ? USUAL_KERF : number(blade.kerf);
   return {
     saw: { kerf, trim: 0, keep: KEEP },
     bits: (tools?.router?.bits ?? []).map(number),
+    budget: budget === null ? null : { value: budget.value, currency: budget.currency ?? '' },
     faults,
     findings: blade === undefined ? [kerfAssumed] : [],
   };
