@@ -1,3 +1,5 @@
+import { stripVTControlCharacters } from 'node:util';
+
 /** One check as the report counts it: a test, or types and lint as a whole. */
 export type Outcome = {
   readonly group: string;
@@ -49,8 +51,11 @@ export function outcomesOf(report: VitestReport | null, said: string): Outcome[]
   return untold ? [...outcomes, missing('the run failed outside its tests')] : outcomes;
 }
 
+/** Colours, and the part of a stack that is not ours, tell nothing. */
 function indented(text: string): string {
-  const lines = text.trimEnd().split('\n');
+  const lines = stripVTControlCharacters(text.trimEnd())
+    .split('\n')
+    .filter((line) => !/^\s+at .*(node_modules|node:|<anonymous>|new Promise)/.test(line));
   const more = lines.length > 40 ? [`... ${lines.length - 40} more lines`] : [];
   return [...lines.slice(0, 40), ...more].map((line) => `    ${line}`).join('\n');
 }

@@ -54,3 +54,10 @@ test('a failure is shown with its file, its name and why, and each group has a l
   expect(text).toContain('FAILED tests/laws/sums.test.ts > closes\n    expected 1 to be 2');
   expect(text).toMatch(/^laws +1 passed, 1 failed$/m);
 });
+
+test('colours and the stack inside tools are left out', () => {
+  const said =
+    '\u001b[31mexpected 1\u001b[0m\n    at sums (tests/laws/sums.test.ts:3:4)\n    at run (/x/node_modules/vitest/a.js:1:2)';
+  const text = reportText([{ group: 'laws', name: 'sums', passed: false, said }], 0);
+  expect(text).toContain('FAILED sums\n    expected 1\n        at sums (tests/laws/sums.test.ts:3:4)\n\nlaws');
+});

@@ -59,6 +59,8 @@ test('a cycle is told with its files', () => {
   };
   const told = 'cycle: src/core/units/a.ts -> src/core/units/b.ts -> src/core/units/c.ts -> src/core/units/a.ts';
   expect(importFaults(cyclic)).toEqual([told]);
+  const page = { 'src/site/a.astro': "import { b } from './b.ts';", 'src/site/b.ts': "import A from './a.astro';" };
+  expect(importFaults(page)).toEqual(['cycle: src/site/a.astro -> src/site/b.ts -> src/site/a.astro']);
 });
 
 test('what the table allows passes', () => {
@@ -67,6 +69,8 @@ test('what the table allows passes', () => {
     'src/core/wiring/x.ts': "import { a } from '../track/line.ts';",
     'src/core/notebook.ts': "import type { Plan } from './plan.ts';",
     'src/cli/check.ts': "import { a } from '../reading/read.ts';\nimport { join } from 'node:path';",
+    'src/site/Words.astro': "import Steps from './Steps.astro';",
+    'src/site/Steps.astro': "import Words from './Words.astro';",
     'src/reading/disk.ts': "import { readdir } from 'node:fs/promises';",
   };
   expect(importFaults(allowed)).toEqual([]);
