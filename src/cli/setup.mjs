@@ -62,7 +62,7 @@ function runNpm(/** @type {string[]} */ ...words) {
 function install() {
   if (isInstalled()) return true;
   say('Installing what the lock file lists (npm ci) ...');
-  if (runNpm('ci') !== 0) {
+  if (runNpm('ci', '--loglevel=error') !== 0) {
     stderr.write('npm ci failed; its own message is above. Nothing else was started.\n');
     return false;
   }
