@@ -1,5 +1,5 @@
 import type { Convex } from '../geometry/convex.ts';
-import { boxOf } from '../geometry/convex.ts';
+import { boxOf, shifted } from '../geometry/convex.ts';
 import type { Box, Vector } from '../geometry/shapes.ts';
 
 /** One instance of a part as it stands in the finished bench. Bench coordinates, mm. */
@@ -16,4 +16,21 @@ export type Link = { readonly id: string; readonly between: readonly [string, st
 
 export function body(id: string, pieces: readonly Convex[], axes: readonly Vector[]): Body {
   return { id, pieces, box: boxOf(pieces.flatMap((piece) => piece.corners)), axes };
+}
+
+/** Several bodies that go as one. */
+export function joinedBody(id: string, members: readonly Body[]): Body {
+  const pieces = members.flatMap((member) => member.pieces);
+  return body(id, pieces, distinctAxes(members));
+}
+
+/** A body moved by a vector, mm. */
+export function movedBody(one: Body, by: Vector): Body {
+  const pieces = one.pieces.map((piece) => shifted(piece, by));
+  return body(one.id, pieces, one.axes);
+}
+
+function distinctAxes(members: readonly Body[]): readonly Vector[] {
+  const seen = new Map(members.flatMap((member) => member.axes).map((axis) => [axis.join(' '), axis]));
+  return [...seen.values()];
 }

@@ -1,5 +1,5 @@
-import { slabs } from './slabs.ts';
 import type { Box, HalfSpace, Point, Pose, Prism, Solid, Vector } from './shapes.ts';
+import { slabs } from './slabs.ts';
 import { cross, dot, minus, placed, plus, times, turned, unit } from './vector.ts';
 
 /**
@@ -32,8 +32,17 @@ export function convexPieces(solid: Solid, pose: Pose): readonly Convex[] {
 export function convex(faces: readonly (readonly Vector[])[]): Convex {
   const corners = faces.flat();
   const normals = directions(faces.map(faceNormal));
-  const edges = directions(faces.flatMap((face) => face.map((corner, i) => unit(minus(face[(i + 1) % face.length] ?? corner, corner)))));
+  const edges = directions(
+    faces.flatMap((face) => face.map((corner, i) => unit(minus(face[(i + 1) % face.length] ?? corner, corner)))),
+  );
   return { faces, corners, normals, edges, box: boxOf(corners), square: normals.every(isAxis) };
+}
+
+/** A convex body moved by a vector, mm. */
+export function shifted(body: Convex, by: Vector): Convex {
+  const faces = body.faces.map((face) => face.map((corner) => plus(corner, by)));
+  const box = { min: plus(body.box.min, by), max: plus(body.box.max, by) };
+  return { ...body, faces, corners: faces.flat(), box };
 }
 
 /** The smallest box around corners, mm. */
@@ -69,7 +78,10 @@ function cutBy(faces: readonly (readonly Vector[])[], cut: HalfSpace): readonly 
   const beyond = (p: Vector) => dot(cut.normal, p) - cut.offset;
   if (faces.every((face) => face.every((p) => beyond(p) <= ON_PLANE))) return faces;
   const kept = faces.map((face) => clipLoop(face, beyond)).filter((face) => face.length > 2);
-  const cap = capOf(kept.flat().filter((p) => Math.abs(beyond(p)) <= 1e-7), cut.normal);
+  const cap = capOf(
+    kept.flat().filter((p) => Math.abs(beyond(p)) <= 1e-7),
+    cut.normal,
+  );
   return cap.length > 2 ? [...kept, cap] : kept;
 }
 
@@ -85,7 +97,9 @@ function clipLoop(loop: readonly Vector[], beyond: (p: Vector) => number): reado
 
 /** The corners of a cut in order round their middle. */
 function capOf(points: readonly Vector[], normal: Vector): readonly Vector[] {
-  const distinct = points.filter((p, i) => points.findIndex((q) => Math.max(...minus(p, q).map(Math.abs)) < 1e-7) === i);
+  const distinct = points.filter(
+    (p, i) => points.findIndex((q) => Math.max(...minus(p, q).map(Math.abs)) < 1e-7) === i,
+  );
   const first = distinct[0];
   if (first === undefined) return [];
   const middle = times(distinct.reduce(plus), 1 / distinct.length);
@@ -99,10 +113,13 @@ function capOf(points: readonly Vector[], normal: Vector): readonly Vector[] {
 function faceNormal(face: readonly Vector[]): Vector | null {
   const [a, ...rest] = face;
   if (a === undefined) return null;
-  const sum = rest.slice(1).reduce<Vector>((total, c, i) => {
-    const b = rest[i] ?? a;
-    return plus(total, cross(minus(b, a), minus(c, a)));
-  }, [0, 0, 0]);
+  const sum = rest.slice(1).reduce<Vector>(
+    (total, c, i) => {
+      const b = rest[i] ?? a;
+      return plus(total, cross(minus(b, a), minus(c, a)));
+    },
+    [0, 0, 0],
+  );
   return unit(sum);
 }
 

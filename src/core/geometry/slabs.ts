@@ -18,7 +18,9 @@ export function slabs(polygon: Polygon): readonly (readonly Point[])[] {
     const x0 = xs[i] ?? x1;
     const here = between(edges, x0, x1);
     const still = here.map((slab) => {
-      const before = open.findIndex((o) => o.below === slab.below && o.above === slab.above && Math.abs(o.x1 - x0) < SAME);
+      const before = open.findIndex(
+        (o) => o.below === slab.below && o.above === slab.above && Math.abs(o.x1 - x0) < SAME,
+      );
       const old = before < 0 ? undefined : open.splice(before, 1)[0];
       return old === undefined ? slab : { ...slab, x0: old.x0 };
     });

@@ -11,12 +11,26 @@ export type Clash = { readonly from: number; readonly to: number };
  * deeper than a touch, or null. Exact: along each separating axis the two overlap in one interval of the move.
  */
 export function clashAlong(moving: Convex, still: Convex, direction: Vector): Clash | null {
-  let from = 0;
+  return within(moving, still, { direction, from: 0 });
+}
+
+/**
+ * The same stretch on the whole line, also behind: `from` below 0 and `to` above 0 say that they stand in each other
+ * now. Null when the line never brings them together; mm.
+ */
+export function clashOnLine(moving: Convex, still: Convex, direction: Vector): Clash | null {
+  return within(moving, still, { direction, from: Number.NEGATIVE_INFINITY });
+}
+
+type Line = { readonly direction: Vector; readonly from: number };
+
+function within(moving: Convex, still: Convex, line: Line): Clash | null {
+  let from = line.from;
   let to = Number.POSITIVE_INFINITY;
   for (const axis of separatingAxes(moving, still)) {
     const [low, high] = reach(moving, axis);
     const [stillLow, stillHigh] = reach(still, axis);
-    const speed = dot(direction, axis);
+    const speed = dot(line.direction, axis);
     const enters = stillLow + TOUCH - high;
     const leaves = stillHigh - TOUCH - low;
     if (Math.abs(speed) < 1e-12) {
