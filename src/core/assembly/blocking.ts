@@ -10,6 +10,18 @@ import type { Body } from './body.ts';
  */
 export type Blocking = { readonly direction: Vector; readonly blocks: readonly (readonly number[])[] };
 
+/**
+ * The blocking graphs of directions that come in pairs, each followed by its opposite: what blocks i one way is blocked
+ * by i the other way, so half of them are the others turned round (Wilson and Latombe 1994).
+ */
+export function blockings(bodies: readonly Body[], directions: readonly Vector[]): readonly Blocking[] {
+  const pairs = directions.flatMap((direction, k) => (k % 2 === 0 ? [[direction, directions[k + 1]] as const] : []));
+  return pairs.flatMap(([direction, back]) => {
+    const there = blocking(bodies, direction);
+    return back === undefined ? [there] : [there, { direction: back, blocks: turnedRound(there.blocks) }];
+  });
+}
+
 export function blocking(bodies: readonly Body[], direction: Vector): Blocking {
   const blocks = bodies.map((moving, i) =>
     bodies.flatMap((still, j) => (i !== j && inTheWay(moving, still, direction) ? [j] : [])),
@@ -17,23 +29,36 @@ export function blocking(bodies: readonly Body[], direction: Vector): Blocking {
   return { direction, blocks };
 }
 
-function inTheWay(moving: Body, still: Body, direction: Vector): boolean {
+function turnedRound(blocks: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const back = blocks.map((): number[] => []);
+  blocks.forEach((others, i) => {
+    for (const j of others) back[j]?.push(i);
+  });
+  return back;
+}
+
+/** Whether a body would cut into another on its way out along a direction. */
+export function inTheWay(moving: Body, still: Body, direction: Vector): boolean {
   if (!boxesMeet(moving.box, still.box, direction)) return false;
-  return moving.pieces.some((piece) => still.pieces.some((other) => piecesMeet(piece, other, direction)));
+  const near = still.pieces.filter((other) => boxesMeet(moving.box, other.box, direction));
+  return moving.pieces.some((piece) => near.some((other) => piecesMeet(piece, other, direction)));
 }
 
 function piecesMeet(piece: Convex, other: Convex, direction: Vector): boolean {
-  return boxesMeet(piece.box, other.box, direction) && clashAlong(piece, other, direction) !== null;
+  if (!boxesMeet(piece.box, other.box, direction)) return false;
+  return (piece.square && other.square) || clashAlong(piece, other, direction) !== null;
 }
 
-/** Whether a box on its way out can cut another at all: a quick no for most pairs. */
+const AXES = [0, 1, 2] as const;
+
+/** Whether a box on its way out can cut another at all: a quick no for most pairs, and exact for boxes. */
 function boxesMeet(moving: Box, still: Box, direction: Vector): boolean {
   let from = 0;
   let to = Number.POSITIVE_INFINITY;
-  for (const axis of [0, 1, 2] as const) {
-    const enters = still.min[axis] + TOUCH - moving.max[axis];
-    const leaves = still.max[axis] - TOUCH - moving.min[axis];
-    const speed = direction[axis];
+  for (const i of AXES) {
+    const enters = still.min[i] + TOUCH - moving.max[i];
+    const leaves = still.max[i] - TOUCH - moving.min[i];
+    const speed = direction[i];
     if (Math.abs(speed) < 1e-12) {
       if (enters >= 0 || leaves <= 0) return false;
       continue;

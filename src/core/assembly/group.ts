@@ -1,0 +1,82 @@
+import { type Body, joinedBody, type Link } from './body.ts';
+import { type Knot, knotOf } from './knot.ts';
+import { type Manner, type Move, orderOf } from './order.ts';
+import { scene } from './scene.ts';
+
+/** Parts that are built first and then go in as one: a drawer, a leg. */
+export type Group = { readonly id: string; readonly members: readonly string[] };
+
+/** A move, and the sub-assembly it builds; null for the bench itself. */
+export type Placed = Move & { readonly within: string | null };
+
+/** Moves in order, groups taken apart inside, and what nothing takes apart. */
+export type Built = { readonly moves: readonly Placed[]; readonly knots: readonly Knot[] };
+
+/** Groups by what their members' ids begin with: `drawer.front-2` holds `drawer.front-2.side-left`. */
+export function groupsByPrefix(ids: readonly string[], prefixes: readonly string[]): readonly Group[] {
+  return prefixes.flatMap((id) => {
+    const members = ids.filter((one) => one.startsWith(`${id}.`));
+    return members.length > 1 ? [{ id, members }] : [];
+  });
+}
+
+/** Everything that is put together, and the joints that hold it. */
+export type Kit = {
+  readonly bodies: readonly Body[];
+  readonly links: readonly Link[];
+  readonly groups: readonly Group[];
+};
+
+/** The order of the bench with each group as one body, and before each group's move the order inside it. */
+export function builtOf({ bodies, links, groups }: Kit, manner: Manner): Built {
+  const owner = new Map(groups.flatMap(({ id, members }) => members.map((member) => [member, id])));
+  const outer = outerBodies(bodies, groups);
+  const at = scene(
+    outer,
+    links.map((link) => outerLink(link, owner)),
+  );
+  const { moves, locked } = orderOf(at, manner);
+  const knots = locked.map((members) => knotOf(at, members, manner));
+  const inside = new Map(groups.map((group) => [group.id, insideOf(group, { bodies, links, manner })]));
+  return {
+    moves: moves.flatMap((move) => expanded(move, { groups, inside })),
+    knots: [...knots, ...[...inside.values()].flatMap((built) => built.knots)],
+  };
+}
+
+function outerBodies(bodies: readonly Body[], groups: readonly Group[]): readonly Body[] {
+  const grouped = new Set(groups.flatMap(({ members }) => members));
+  const whole = groups.map(({ id, members }) =>
+    joinedBody(
+      id,
+      bodies.filter((one) => members.includes(one.id)),
+    ),
+  );
+  return [...bodies.filter(({ id }) => !grouped.has(id)), ...whole];
+}
+
+function outerLink({ id, between: [a, b] }: Link, owner: ReadonlyMap<string, string>): Link {
+  return { id, between: [owner.get(a) ?? a, owner.get(b) ?? b] };
+}
+
+type Inside = { readonly bodies: readonly Body[]; readonly links: readonly Link[]; readonly manner: Manner };
+
+function insideOf(group: Group, { bodies, links, manner }: Inside): Built {
+  const at = scene(
+    bodies.filter(({ id }) => group.members.includes(id)),
+    links,
+  );
+  const { moves, locked } = orderOf(at, manner);
+  return {
+    moves: moves.map((move) => ({ ...move, within: group.id })),
+    knots: locked.map((members) => knotOf(at, members, manner)),
+  };
+}
+
+type Expansion = { readonly groups: readonly Group[]; readonly inside: ReadonlyMap<string, Built> };
+
+function expanded(move: Move, { groups, inside }: Expansion): readonly Placed[] {
+  const before = move.bodies.length === 1 ? (inside.get(move.bodies[0] ?? '')?.moves ?? []) : [];
+  const members = move.bodies.flatMap((id) => groups.find((group) => group.id === id)?.members ?? [id]);
+  return [...before, { ...move, bodies: members, within: null }];
+}
