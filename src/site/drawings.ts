@@ -3,6 +3,7 @@ import { layOutDrawing } from '../drawing/layout.ts';
 import { type DrawingEntry, listDrawings } from '../drawing/list.ts';
 import { renderDrawing, standaloneDrawing } from '../drawing/render.ts';
 import { plainDocument } from '../drawing/window.ts';
+import type { Pair } from './lengths.ts';
 import type { Book } from './notebooks.ts';
 
 /** Millimetres go with A4, inches with Letter: what lies in the reader's printer. */
@@ -11,6 +12,12 @@ const PAPERS = { mm: 'A4', in: 'Letter' } as const;
 /** Every drawing of a notebook, by chapters. */
 export function drawingsOf(book: Book): readonly DrawingEntry[] {
   return listDrawings(book.notebook);
+}
+
+/** What a drawing shows, in words, for readers of either unit. */
+export function drawingWords(book: Book, id: string): Pair {
+  const words = (unit: DrawingUnit) => layOutDrawing(book.notebook, id, { unit, paper: PAPERS[unit] }).desc;
+  return { mm: words('mm'), in: words('in') };
 }
 
 /** The sheets of a drawing as SVG, in order. */

@@ -22,15 +22,15 @@ const EDGES: Readonly<Record<EdgeSide, string>> = {
 
 function both(a: number, b: number, between: string): Pair {
   const [first, second] = [figurePair(a), figurePair(b)];
-  return { mm: `${first.mm} ${between} ${second.mm}`, in: `${first.in} ${between} ${second.in}` };
+  return { mm: `${first.mm}${between}${second.mm}`, in: `${first.in}${between}${second.in}` };
 }
 
 function from(patch: Patch): Pair {
-  return both(patch.x0, patch.y0, ',');
+  return both(patch.x0, patch.y0, ', ');
 }
 
 function sizeOf(patch: Patch): Pair {
-  return both(patch.x1 - patch.x0, patch.y1 - patch.y0, '×');
+  return both(patch.x1 - patch.x0, patch.y1 - patch.y0, ' × ');
 }
 
 function diameter(mm: number): Pair {
@@ -65,7 +65,7 @@ function told(feature: Feature): Told {
       const depth = feature.depth === 'through' ? THROUGH : figurePair(feature.depth);
       return {
         side: feature.side,
-        at: both(feature.at[0], feature.at[1], ','),
+        at: both(feature.at[0], feature.at[1], ', '),
         size: diameter(feature.diameter),
         depth,
       };
@@ -75,8 +75,8 @@ function told(feature: Feature): Told {
     case 'taper':
       return {
         side: EDGES[feature.edge],
-        at: both(feature.from[0], feature.from[1], ','),
-        size: both(feature.to[0], feature.to[1], ','),
+        at: both(feature.from[0], feature.from[1], ', '),
+        size: both(feature.to[0], feature.to[1], ', '),
         depth: THROUGH,
       };
     case 'roundover':

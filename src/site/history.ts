@@ -1,33 +1,29 @@
-import type { LogRecord } from '../core/log/record.ts';
+import type { PartEvent } from '../core/log/history.ts';
 import type { Part } from '../core/stock/part.ts';
-import { lengthPair, type Pair } from './lengths.ts';
+import { type Html, line, link, text } from './html.ts';
 import type { Book } from './notebooks.ts';
+import { pieceLabel } from './parts.ts';
+import { at } from './paths.ts';
 
-/** One thing that happened to a part, with the entry that tells it. */
-export type Happening = { readonly entry: LogRecord; readonly words: Pair };
+const WHAT: Readonly<Record<PartEvent['kind'], string>> = {
+  made: 'made',
+  measured: 'measured',
+  mended: 'mended',
+  scrapped: 'lost',
+  placed: 'put in its place',
+  apart: 'taken out',
+};
 
-function plain(words: string): Pair {
-  return { mm: words, in: words };
-}
-
-function happenings(entry: LogRecord, names: ReadonlySet<string>): readonly Pair[] {
-  const readings = entry.measured.filter(({ what }) =>
-    [...names].some((name) => what === name || what.startsWith(`${name}.`)),
-  );
-  return [
-    ...entry.made.filter((id) => names.has(id)).map((id) => plain(`${id} made`)),
-    ...readings.map(({ what, mean }) => {
-      const size = lengthPair(mean);
-      return { mm: `${what} measured: ${size.mm}`, in: `${what} measured: ${size.in}` };
-    }),
-    ...entry.fixes
-      .filter((fix) => names.has(fix.part))
-      .map((fix) => plain(`${fix.part}: ${fix.what}; mended by ${fix.mend ?? 'nothing yet'}`)),
-  ];
-}
-
-/** What the log says about a part and its pieces, oldest first. */
-export function historyOf(book: Book, part: Part): readonly Happening[] {
-  const names = new Set([part.id, ...part.places.map(({ id }) => id)]);
-  return book.notebook.log.flatMap((entry) => happenings(entry, names).map((words) => ({ entry, words })));
+/** What the log says about a part and its pieces, oldest first, each with its entry. */
+export function historyOf(book: Book, part: Part): readonly Html[] {
+  const pieces = book.notebook.state.parts.filter(({ id }) => id === part.id);
+  const events = pieces.flatMap(({ history }) => history);
+  const inOrder = [...events].sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? -1 : 1));
+  return inOrder.map(({ date, entry, instance, kind, words }) => {
+    const told = words === '' ? '' : `: ${words}`;
+    return line(
+      link(at(book.notebook.slug, 'log', entry), date),
+      text(` ${pieceLabel(book, instance)} ${WHAT[kind]}${told}`),
+    );
+  });
 }

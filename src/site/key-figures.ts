@@ -1,3 +1,5 @@
+import type { Money } from '../core/log/record.ts';
+import type { Spending } from '../core/log/spending.ts';
 import { lengthPair, type Pair, sizePair } from './lengths.ts';
 import type { Book } from './notebooks.ts';
 import { counted, duration } from './words.ts';
@@ -23,16 +25,27 @@ function mass(book: Book): number {
     .reduce((sum, part) => sum + (book.notebook.masses[part.id] ?? 0) * part.places.length, 0);
 }
 
+function moneyWords({ currency, value }: Money): string {
+  return `${value.toFixed(2)} ${currency}`;
+}
+
+/** What was spent, and of how much when money was put aside. */
+function spentWords({ budget, spent }: Spending): string {
+  const words = spent.map(moneyWords).join(', ');
+  return budget === null ? words : `${words} of ${moneyWords(budget)}`;
+}
+
 /** What a builder asks first. */
 export function keyFigures(book: Book): readonly KeyFigure[] {
-  const { bounds, parts, scale, steps } = book.notebook;
+  const { bounds, parts, scale, state, steps } = book.notebook;
   const pieces = parts.reduce((sum, part) => sum + part.places.length, 0);
   const sheets = bounds.reduce((sum, bound) => sum + bound.found, 0);
-  const minutes = steps.reduce((sum, step) => sum + (step.minutes ?? 0), 0);
   return [
     plain('Scale', scale),
     ...sizes(book),
     plain('Wood', `${counted(pieces, 'piece')} from ${counted(sheets, 'sheet')}, ${mass(book).toFixed(1)} kg`),
-    ...(minutes > 0 ? [plain('Work written down', `${duration(minutes)} in ${counted(steps.length, 'step')}`)] : []),
+    plain('Steps', `${state.progress.done} of ${counted(steps.length, 'step')} done`),
+    ...(state.hours.minutes > 0 ? [plain('Time in the log', duration(state.hours.minutes))] : []),
+    ...(state.money.spent.length > 0 ? [plain('Spent', spentWords(state.money))] : []),
   ];
 }

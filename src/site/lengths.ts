@@ -14,9 +14,14 @@ function held(figure: string): string {
   return figure.replaceAll(' ', '\u00A0');
 }
 
-/** A length in both units, written as the drawings write it, with its unit. mm. */
+/** A length in words: the sign of a remainder, 63- for a hair under 63, is for drawings and tables. */
+function said(mm: number, unit: DrawingUnit): string {
+  return held(saidLength(mm, unit).replace(/[+-](?= in$)/, ''));
+}
+
+/** A length in both units, rounded as the drawings round it, with its unit. mm. */
 export function lengthPair(mm: number): Pair {
-  return pair((unit) => held(saidLength(mm, unit)));
+  return pair((unit) => said(mm, unit));
 }
 
 /** A length in both units without the unit, for columns that name it. mm. */
@@ -31,7 +36,9 @@ export function figuresPair(lengths: readonly number[]): Pair {
 
 /** Several lengths as one size: 1600 × 170 × 18 mm. */
 export function sizePair(lengths: readonly number[]): Pair {
-  return pair((unit) => `${lengths.map((mm) => held(lengthText(mm, unit))).join(' × ')}\u00A0${unit}`);
+  return pair(
+    (unit) => `${lengths.map((mm) => said(mm, unit).replace(/\u00A0(?:mm|in)$/, '')).join(' × ')}\u00A0${unit}`,
+  );
 }
 
 /** A sentence that stands alone: it begins with a capital, unless with a name, and ends. */
@@ -46,5 +53,5 @@ export function wholeSentence(sentence: Sentence): Pair {
 
 /** A sentence in both units. */
 export function sentencePair(sentence: Sentence): Pair {
-  return pair((unit) => spoken(sentence, (mm) => held(saidLength(mm, unit))));
+  return pair((unit) => spoken(sentence, (mm) => said(mm, unit)));
 }

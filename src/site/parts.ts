@@ -7,15 +7,10 @@ export function partNamed(book: Book, id: string): Part | null {
   return book.notebook.parts.find((part) => part.id === id || part.places.some((place) => place.id === id)) ?? null;
 }
 
-/** Folder name of a part's page. */
-export function partSlug(part: Part): string {
-  return part.id.replaceAll('.', '-');
-}
-
 /** Where a part or one of its pieces is described, or null. */
 export function partAddress(book: Book, id: string): string | null {
   const part = partNamed(book, id);
-  return part === null ? null : at(book.notebook.slug, 'parts', partSlug(part));
+  return part === null ? null : at(book.notebook.slug, 'parts', part.id);
 }
 
 /** A part's name as people say it: what it is; its label tells which. */

@@ -12,5 +12,5 @@ export function fileAt(...steps: readonly string[]): string {
 
 /** The id of a step on its chapter's page. */
 export function stepAnchor(id: string): string {
-  return `step-${id.slice(id.indexOf('.') + 1).replaceAll('.', '-')}`;
+  return `step-${id.slice(id.indexOf('.') + 1)}`;
 }

@@ -3,37 +3,32 @@ import type { Part } from '../core/stock/part.ts';
 import { proseNamed } from './chapter-prose.ts';
 import type { Book } from './notebooks.ts';
 
-/** Steps the log says are done. */
-export function stepsDone(book: Book): ReadonlySet<string> {
-  return new Set(book.notebook.log.flatMap((entry) => entry.done));
-}
-
-/** Pieces the log says are made. */
-export function piecesMade(book: Book): ReadonlySet<string> {
-  return new Set(book.notebook.log.flatMap((entry) => entry.made));
-}
-
-/** Steps whose turn it is: not done, and everything they wait for is. */
+/** Steps that can be started now, in the workshop first. */
 export function stepsNext(book: Book): readonly Step[] {
-  const done = stepsDone(book);
-  return book.notebook.steps.filter((step) => !done.has(step.id) && step.after.every((id) => done.has(id)));
+  const { next } = book.notebook.state;
+  const ids = [...next.workshop, ...next.room, ...next.outdoors];
+  return ids.flatMap((id) => book.notebook.steps.filter((step) => step.id === id));
+}
+
+/** The day a step was done, or null. */
+export function dayDone(book: Book, step: Step): string | null {
+  const found = book.notebook.state.steps.find((one) => one.id === step.id);
+  return found?.state === 'done' ? found.date : null;
 }
 
 /** Where a part stands: still to be measured for, to be cut, or made, all of it or so many. */
 export function partState(book: Book, part: Part): string {
-  const made = piecesMade(book);
-  const count = part.places.filter((place) => made.has(place.id)).length;
-  if (count === part.places.length) return 'made';
+  const count = book.notebook.state.counts.find(({ id }) => id === part.id);
+  if (count !== undefined && count.asked > 0 && count.left === 0) return 'made';
   const rest = part.phase === 'later' ? 'later' : part.cutAfterMeasuring ? 'cut after measuring' : 'ready to cut';
-  return count === 0 ? rest : `${count} of ${part.places.length} made`;
+  if (count === undefined || count.made === 0) return rest;
+  return `${count.made} of ${count.asked} made`;
 }
 
 /** How far a chapter is, in a few words. */
 export function chapterState(book: Book, chapter: string): string {
   if (proseNamed(book, chapter) === null) return 'not begun';
-  const steps = book.notebook.steps.filter((step) => step.chapter === chapter);
-  if (steps.length === 0) return 'written, no steps yet';
-  const done = stepsDone(book);
-  const count = steps.filter((step) => done.has(step.id)).length;
-  return count === steps.length ? 'all steps done' : `${count} of ${steps.length} steps done`;
+  const progress = book.notebook.state.progress.chapters.find((one) => one.chapter === chapter);
+  if (progress === undefined || progress.of === 0) return 'written, no steps yet';
+  return progress.done === progress.of ? 'all steps done' : `${progress.done} of ${progress.of} steps done`;
 }

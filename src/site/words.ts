@@ -1,3 +1,4 @@
+import type { CutCaution } from '../core/cutting/job.ts';
 import type { FigureUnit, Finding } from '../core/finding.ts';
 import type { Step } from '../core/steps/step.ts';
 import { lengthPair, type Pair } from './lengths.ts';
@@ -5,6 +6,13 @@ import { lengthPair, type Pair } from './lengths.ts';
 function same(words: string): Pair {
   return { mm: words, in: words };
 }
+
+/** What to mind at a cut. */
+export const CUT_CAUTIONS: Readonly<Record<CutCaution, string>> = {
+  'narrow-rip': 'narrow: push stick and riving knife',
+  'two-people': 'two people hold it',
+  'short-crosscut': 'too short to hold by hand',
+};
 
 /** The unit a table's figures are in. */
 export const UNIT_NAMES: Pair = { mm: 'millimetres', in: 'inches' };

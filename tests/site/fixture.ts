@@ -1,4 +1,5 @@
 import type { Cut } from '../../src/core/cutting/job.ts';
+import { logState } from '../../src/core/log/state.ts';
 import type { Notebook } from '../../src/core/notebook.ts';
 import type { Prose } from '../../src/core/plan.ts';
 import type { Step } from '../../src/core/steps/step.ts';
@@ -78,6 +79,38 @@ const cuts: readonly Cut[] = [1, 2, 3].map((number) => ({
   cautions: [],
 }));
 
+const parts: readonly Part[] = [
+  part('side', 'S', [1600, 170], ['side.front', 'side.back']),
+  part('end', 'E', [1076.4, 170], ['end.left', 'end.right']),
+  part('strut.across', 'T', [1076.4, 135], ['strut.across-1', 'strut.across-2', 'strut.across-3']),
+  part('deck', 'D', [1200, 1106], ['deck.left']),
+];
+
+const steps: readonly Step[] = [
+  step('measure-sheets', 'Measure the sheets', {
+    tools: ['caliper', 'pencil'],
+    child: 'does with an adult',
+    minutes: 20,
+  }),
+  step('rip-strips', 'Rip the frame strips', {
+    tools: ['table-saw', 'push-stick'],
+    people: 2,
+    minutes: 60,
+    child: 'away',
+    after: ['benchwork.measure-sheets'],
+    makes: ['side.front', 'side.back'],
+    cautions: [saw],
+    lines: [say`Set the fence to ${length(170)}.`],
+  }),
+  step('glue', 'Glue the grid', {
+    generated: true,
+    wait: 720,
+    after: ['benchwork.rip-strips'],
+    lines: [say`Glue in one stage.`],
+  }),
+  step('draw-lines', 'Draw the line', { id: 'track.draw-lines', chapter: 'track', where: 'room' }),
+];
+
 export const notebook: Notebook = {
   slug: 'bittern-basin',
   title: 'Bittern Basin',
@@ -125,12 +158,7 @@ export const notebook: Notebook = {
       strutUnderside: 556.1,
     },
   ],
-  parts: [
-    part('side', 'S', [1600, 170], ['side.front', 'side.back']),
-    part('end', 'E', [1076.4, 170], ['end.left', 'end.right']),
-    part('strut.across', 'T', [1076.4, 135], ['strut.across-1', 'strut.across-2', 'strut.across-3']),
-    part('deck', 'D', [1200, 1106], ['deck.left']),
-  ],
+  parts,
   joints: [
     { id: 'j1', kind: 'dado', between: ['side.front', 'strut.across-1'], clearance: 0.3, relief: 0, held: 'glue' },
     { id: 'j2', kind: 'rabbet', between: ['side.front', 'end.left'], clearance: 0.3, relief: 0, held: 'glue' },
@@ -154,31 +182,9 @@ export const notebook: Notebook = {
     },
   ],
   bounds: [{ stock: 'birch-ply-18', found: 1, bound: 1, proved: true }],
-  steps: [
-    step('measure-sheets', 'Measure the sheets', {
-      tools: ['caliper', 'pencil'],
-      child: 'does with an adult',
-      minutes: 20,
-    }),
-    step('rip-strips', 'Rip the frame strips', {
-      tools: ['table-saw', 'push-stick'],
-      people: 2,
-      minutes: 60,
-      child: 'away',
-      after: ['benchwork.measure-sheets'],
-      makes: ['side.front', 'side.back'],
-      cautions: [saw],
-      lines: [say`Set the fence to ${length(170)}.`],
-    }),
-    step('glue', 'Glue the grid', {
-      generated: true,
-      wait: 720,
-      after: ['benchwork.rip-strips'],
-      lines: [say`Glue in one stage.`],
-    }),
-    step('draw-lines', 'Draw the line', { id: 'track.draw-lines', chapter: 'track', where: 'room' }),
-  ],
+  steps,
   log: [],
+  state: logState({ records: [], parts, steps, benches: [], measurable: [], budget: null, toBuy: null, today: null }),
   findings: [
     {
       rule: 'deck-seam-bearing',
