@@ -1,9 +1,9 @@
 import type { Bench } from '../core/benchwork/bench.ts';
-import type { Notebook } from '../core/notebook.ts';
 import { deckBlock, planBlock } from './bench-plan.ts';
 import { elevationBlock, sectionBlock } from './bench-side.ts';
 import type { BenchAsk, BenchViewKind } from './bench-stage.ts';
 import type { Block } from './block.ts';
+import type { DrawingBook } from './book.ts';
 import type { DrawingOptions } from './drawing.ts';
 import { scales } from './paper.ts';
 import { fitsSheet } from './sheet.ts';
@@ -18,7 +18,7 @@ export type BenchLayout = { readonly blocks: readonly Block[]; readonly scale: n
 
 /** One view of a bench at the largest scale that fits the paper. */
 export function benchLayout(
-  notebook: Notebook,
+  notebook: DrawingBook,
   bench: Bench,
   ask: { readonly kind: BenchViewKind; readonly options: DrawingOptions },
 ): BenchLayout {

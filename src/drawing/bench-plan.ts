@@ -1,5 +1,4 @@
 import type { Bench } from '../core/benchwork/bench.ts';
-import type { Notebook } from '../core/notebook.ts';
 import {
   type BenchAsk,
   type Extents,
@@ -13,6 +12,7 @@ import {
 } from './bench-stage.ts';
 import { chainWithWhole, headedBlock, labelled, pictureMarks } from './bench-view.ts';
 import { type Block, emptyBlock, joined } from './block.ts';
+import type { DrawingBook } from './book.ts';
 import type { DrawingOptions } from './drawing.ts';
 import { saidLength } from './figures.ts';
 import type { Mark, Spot } from './mark.ts';
@@ -141,7 +141,7 @@ export function deckBlock(ask: BenchAsk): Block {
   );
 }
 
-function seamNotes(notebook: Notebook, bench: Bench, { unit }: DrawingOptions): readonly string[] {
+function seamNotes(notebook: DrawingBook, bench: Bench, { unit }: DrawingOptions): readonly string[] {
   const labelOf = (id: string) =>
     notebook.parts.flatMap(({ places }) => places).find((place) => place.id === id)?.label ?? id;
   return notebook.seams

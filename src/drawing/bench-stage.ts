@@ -1,5 +1,5 @@
 import type { Bench } from '../core/benchwork/bench.ts';
-import type { Notebook } from '../core/notebook.ts';
+import type { DrawingBook } from './book.ts';
 import type { DrawingOptions } from './drawing.ts';
 import { extentOfSeen, fromAbove, type Placed, placedParts, type Seen, seen } from './scene.ts';
 import type { View } from './view.ts';
@@ -7,7 +7,7 @@ import type { View } from './view.ts';
 export type BenchViewKind = 'plan' | 'deck' | 'front' | 'left' | 'section';
 
 export type BenchAsk = {
-  readonly notebook: Notebook;
+  readonly notebook: DrawingBook;
   readonly bench: Bench;
   readonly options: DrawingOptions;
   readonly scale: number;
@@ -47,7 +47,7 @@ export function stopsOf(pieces: readonly Seen[], axis: 0 | 1): readonly number[]
 }
 
 /** The plane of the section: the middle of the widest bay between frame pieces across the length. */
-export function sectionPlane(notebook: Notebook, bench: Bench): Plane {
+export function sectionPlane(notebook: DrawingBook, bench: Bench): Plane {
   const plan = placedParts(notebook.parts.filter((part) => part.bench === bench.id)).map((one) => seen(one, fromAbove));
   const stops = stopsOf(plan, 0).toSorted((a, b) => a - b);
   const bays = stops.slice(1).map((to, i) => ({ from: stops[i] ?? 0, to }));

@@ -1,6 +1,6 @@
 import type { Bench } from '../core/benchwork/bench.ts';
-import type { Notebook } from '../core/notebook.ts';
 import { type BenchViewKind, sectionPlane } from './bench-stage.ts';
+import type { DrawingBook } from './book.ts';
 import type { DrawingUnit } from './drawing.ts';
 import { saidLength } from './figures.ts';
 
@@ -14,7 +14,7 @@ const roleWords: readonly (readonly [string, string, string])[] = [
   ['deck', 'piece of deck', 'pieces of deck'],
 ];
 
-function counted(notebook: Notebook, bench: Bench): string {
+function counted(notebook: DrawingBook, bench: Bench): string {
   const pieces = notebook.parts.filter((part) => part.bench === bench.id);
   const words = roleWords.flatMap(([role, one, more]) => {
     const count = pieces.filter((part) => part.role === role).reduce((sum, { places }) => sum + places.length, 0);
@@ -23,7 +23,7 @@ function counted(notebook: Notebook, bench: Bench): string {
   return words.length <= 1 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
 
-function seamWords(notebook: Notebook, bench: Bench, unit: DrawingUnit): readonly string[] {
+function seamWords(notebook: DrawingBook, bench: Bench, unit: DrawingUnit): readonly string[] {
   return notebook.seams
     .filter((seam) => seam.bench === bench.id)
     .map(
@@ -33,7 +33,7 @@ function seamWords(notebook: Notebook, bench: Bench, unit: DrawingUnit): readonl
 }
 
 /** What a drawing of a bench shows, in words, with its figures in the sheet's unit. */
-export function benchWords(notebook: Notebook, bench: Bench, { kind, unit }: Asked): string {
+export function benchWords(notebook: DrawingBook, bench: Bench, { kind, unit }: Asked): string {
   const say = (mm: number) => saidLength(mm, unit);
   const size = `The frame is ${say(bench.length)} long and ${say(bench.width)} wide; the deck's top is ${say(bench.deckTop)} above the floor.`;
   const heights = `The sides are ${say(bench.sideTop - bench.sideUnderside)} high and the struts ${say(bench.sideTop - bench.strutUnderside)}, so the struts hang ${say(bench.strutUnderside - bench.sideUnderside)} above the sides' undersides.`;

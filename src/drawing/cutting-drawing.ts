@@ -1,7 +1,7 @@
 import type { Area, Cut, CutPlace, CutSheet } from '../core/cutting/job.ts';
-import type { Notebook } from '../core/notebook.ts';
 import { chainWithWhole, headedBlock } from './bench-view.ts';
 import { type Block, joined } from './block.ts';
+import type { DrawingBook } from './book.ts';
 import type { DrawingOptions, DrawingUnit } from './drawing.ts';
 import { lengthText, saidLength } from './figures.ts';
 import { hatchMarks } from './hatch.ts';
@@ -14,7 +14,7 @@ import { lettering, smallText, textWidth } from './text.ts';
 import { paperX, paperY, type View } from './view.ts';
 
 type SheetAsk = {
-  readonly notebook: Notebook;
+  readonly notebook: DrawingBook;
   readonly sheet: CutSheet;
   readonly options: DrawingOptions;
   readonly scale: number;
@@ -59,7 +59,7 @@ function partMark(view: View, place: CutPlace): Mark {
   return { kind: 'polygon', rings: [ringOf(boxOf(view, place))], fill: 'wood', pen: 'edge', role: 'outline' };
 }
 
-function pieceLabel(notebook: Notebook, { part }: CutPlace): string {
+function pieceLabel(notebook: DrawingBook, { part }: CutPlace): string {
   return notebook.parts.find(({ id }) => id === part)?.label ?? part;
 }
 
@@ -235,7 +235,7 @@ function smallParts(ask: SheetAsk): readonly Block[] {
 }
 
 /** What the cutting layout shows, in words. */
-export function cuttingWords(notebook: Notebook, sheet: CutSheet, unit: DrawingUnit): string {
+export function cuttingWords(notebook: DrawingBook, sheet: CutSheet, unit: DrawingUnit): string {
   const pieces = sheet.parts.map(
     (place) => `${pieceLabel(notebook, place)} ${lengthText(place.length, unit)} by ${lengthText(place.width, unit)}`,
   );
@@ -248,7 +248,7 @@ export function cuttingWords(notebook: Notebook, sheet: CutSheet, unit: DrawingU
 export type CuttingLayout = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
 
 /** A sheet with its parts, waste and cuts at the largest scale that fits, and the cuts in order. */
-export function cuttingLayout(notebook: Notebook, sheet: CutSheet, options: DrawingOptions): CuttingLayout {
+export function cuttingLayout(notebook: DrawingBook, sheet: CutSheet, options: DrawingOptions): CuttingLayout {
   const at = (scale: number): SheetAsk => ({ notebook, sheet, options, scale });
   const scale = scales.find((one) => one >= 1 && fitsSheet(sheetBlock(at(one)), options.paper)) ?? 100;
   const blocks = [sheetBlock(at(scale)), ...smallParts(at(scale)), ...cutBlocks(at(scale))];

@@ -1,8 +1,8 @@
-import type { Notebook } from '../core/notebook.ts';
 import { benchLayout } from './bench-drawing.ts';
 import type { BenchViewKind } from './bench-stage.ts';
 import { benchWords } from './bench-words.ts';
 import type { Block } from './block.ts';
+import type { DrawingBook } from './book.ts';
 import { cuttingLayout } from './cutting-drawing.ts';
 import type { Drawing, DrawingOptions, DrawingSheet } from './drawing.ts';
 import { type DrawingEntry, type DrawingKind, listDrawings } from './list.ts';
@@ -29,7 +29,7 @@ function benchView(id: string): BenchViewKind {
   return kinds.find((kind) => id.endsWith(`.${kind}`)) ?? 'plan';
 }
 
-function contentOf(notebook: Notebook, entry: DrawingEntry, options: DrawingOptions): DrawingContent {
+function contentOf(notebook: DrawingBook, entry: DrawingEntry, options: DrawingOptions): DrawingContent {
   if (entry.kind === 'part') {
     const part = notebook.parts.find(({ id }) => id === entry.of);
     if (part !== undefined) return partLayout(part, options);
@@ -68,7 +68,7 @@ function frameMark({ paper }: DrawingOptions): Mark {
 }
 
 /** Lays a drawing out for a unit and a paper: pure, the same answer each time. Throws a RangeError for an id that listDrawings does not give. */
-export function layOutDrawing(notebook: Notebook, id: string, options: DrawingOptions): Drawing {
+export function layOutDrawing(notebook: DrawingBook, id: string, options: DrawingOptions): Drawing {
   const entry = listDrawings(notebook).find((one) => one.id === id);
   if (entry === undefined) throw new RangeError(`no drawing ${id}`);
   const { blocks, scale, desc } = contentOf(notebook, entry, options);

@@ -1,5 +1,5 @@
-import type { Notebook } from '../core/notebook.ts';
 import type { Part } from '../core/stock/part.ts';
+import type { DrawingBook } from './book.ts';
 
 export type DrawingKind = 'plan' | 'elevation' | 'section' | 'part' | 'sheet' | 'joint';
 
@@ -18,7 +18,7 @@ export function partName(part: Pick<Part, 'id' | 'label'>): string {
   return `${part.label}, ${part.id.replaceAll('.', ' ').replaceAll('-', ' ')}`;
 }
 
-function benchEntries(notebook: Notebook): readonly DrawingEntry[] {
+function benchEntries(notebook: DrawingBook): readonly DrawingEntry[] {
   return notebook.benches.flatMap((bench, index): readonly DrawingEntry[] => {
     const stem = index === 0 ? 'benchwork' : `benchwork.${bench.id}`;
     const base = { chapter: 'benchwork', of: bench.id };
@@ -35,7 +35,7 @@ function benchEntries(notebook: Notebook): readonly DrawingEntry[] {
 }
 
 /** Every drawing the notebook has, in the order of its chapters. */
-export function listDrawings(notebook: Notebook): readonly DrawingEntry[] {
+export function listDrawings(notebook: DrawingBook): readonly DrawingEntry[] {
   const parts = notebook.parts.map(
     (part): DrawingEntry => ({
       id: `part.${part.id}`,

@@ -72,10 +72,12 @@ function brokenView(part: Part, whole: Views, options: DrawingOptions): Views {
 
 /** Where a part with very many features is parted into views: the same number of features in each. */
 function stretches(part: Part, count: number): readonly (readonly [number, number])[] {
-  const starts = part.features.map((feature) => boundsOf(feature, part.blank).x0).toSorted((a, b) => a - b);
+  const boxes = part.features.map((feature) => boundsOf(feature, part.blank)).toSorted((a, b) => a.x0 - b.x0);
   const cuts = Array.from({ length: count - 1 }, (_, i) => {
-    const index = Math.floor(((i + 1) * starts.length) / count);
-    return ((starts[index - 1] ?? 0) + (starts[index] ?? part.blank.length)) / 2;
+    const index = Math.floor(((i + 1) * boxes.length) / count);
+    const next = boxes[index]?.x0 ?? part.blank.length;
+    const before = boxes[index - 1];
+    return ((before === undefined ? 0 : Math.min(before.x1, next)) + next) / 2;
   });
   const ends = [0, ...new Set(cuts.filter((cut) => cut > 0 && cut < part.blank.length)), part.blank.length];
   return ends.slice(1).map((to, i) => [ends[i] ?? 0, to] as const);

@@ -63,35 +63,47 @@ function lettersOf(tally: Tally): string {
 
 function ordinateOf(stage: Stage, edge: Edge, tally: Tally): Ordinate {
   const u = edge.axis === 'x' ? paperX(stage.view, tally.at) : paperY(stage.view, tally.at);
-  return { u, inwards: inwardsOf(stage, edge, tally), text: lengthText(tally.at, stage.unit), bold: lettersOf(tally) };
+  const text = isLetterOnly(tally) ? '' : lengthText(tally.at, stage.unit);
+  return { u, inwards: inwardsOf(stage, edge, tally), text, bold: lettersOf(tally) };
 }
 
 function ordinateDimensions(stage: Stage, edge: Edge, tally: Tally): readonly Dimension[] {
   const { u, text } = ordinateOf(stage, edge, tally);
   const datum = edge.axis === 'x' ? paperX(stage.view, 0) : paperY(stage.view, 0);
-  return tally.positions.map((position) => ({
-    measure: position.measure,
-    of: [position.feature],
+  const common = {
     text,
     view: stage.view.name,
-    between: [0, tally.at],
-    ends: [ruleSpot(edge.rule, datum, 0), ruleSpot(edge.rule, u, 0)],
+    between: [0, tally.at] as const,
+    ends: [ruleSpot(edge.rule, datum, 0), ruleSpot(edge.rule, u, 0)] as const,
     chain: null,
-  }));
+  };
+  return tally.positions.flatMap(({ measure, feature }): readonly Dimension[] =>
+    measure === null ? [] : [{ ...common, measure, of: [feature] }],
+  );
 }
 
 type Sided = { readonly side: Side; readonly tallies: readonly Tally[] };
+
+function isLetterOnly({ positions }: Tally): boolean {
+  return positions.every(({ measure }) => measure === null);
+}
+
+/** Letters without a figure join the side that has figures. */
+function onSides(tallies: readonly Tally[], order: readonly [Side, Side], part: Part): readonly Sided[] {
+  const figured = tallies.filter((tally) => !isLetterOnly(tally));
+  const onSecond = figured.filter((tally) => sideOf(tally, order, part) === order[1]);
+  const forLetters = onSecond.length > figured.length - onSecond.length ? order[1] : order[0];
+  const sideFor = (tally: Tally) => (isLetterOnly(tally) ? forLetters : sideOf(tally, order, part));
+  return order.map((side) => ({ side, tallies: tallies.filter((tally) => sideFor(tally) === side) }));
+}
 
 function sidedTallies(stage: Stage): readonly Sided[] {
   const { part } = stage;
   const positions = shownSizings(stage).flatMap((sizing) =>
     sizing.features.flatMap((feature) => positionsOf(sizing, feature, part.blank)),
   );
-  const onAxis = (axis: 'x' | 'y', order: readonly [Side, Side]): readonly Sided[] => {
-    const tallies = tallied(positions.filter((position) => position.axis === axis));
-    return order.map((side) => ({ side, tallies: tallies.filter((tally) => sideOf(tally, order, part) === side) }));
-  };
-  return [...onAxis('x', ['below', 'above']), ...onAxis('y', ['left', 'right'])];
+  const onAxis = (axis: 'x' | 'y') => tallied(positions.filter((position) => position.axis === axis));
+  return [...onSides(onAxis('x'), ['below', 'above'], part), ...onSides(onAxis('y'), ['left', 'right'], part)];
 }
 
 /** The datum's own ordinate, 0. */
@@ -106,12 +118,24 @@ function overallOrdinate(stage: Stage, { axis, out }: Edge): Ordinate {
   return { u, inwards: out, text: lengthText(at, stage.unit), bold: '' };
 }
 
+/** A letter at the datum or at the far end stands with the figure that is there already. */
+function together(ordinates: readonly Ordinate[]): readonly Ordinate[] {
+  const figures = ordinates.filter(({ text }) => text !== '');
+  const letters = ordinates.filter(({ text }) => text === '');
+  const at = (u: number) => (one: Ordinate) => Math.abs(one.u - u) < 1e-6;
+  const joinedFigures = figures.map((figure) => {
+    const own = letters.filter(at(figure.u)).map(({ bold }) => bold);
+    return { ...figure, bold: [figure.bold, ...own].filter((bold) => bold !== '').join(' ') };
+  });
+  return [...joinedFigures, ...letters.filter(({ u }) => !figures.some(at(u)))];
+}
+
 type Edges = Readonly<Record<Side, Edge>>;
 
 function ordinateBlock(stage: Stage, { edge, tallies }: Edged, overall: readonly Ordinate[]): Block {
   if (tallies.length + overall.length === 0) return emptyBlock;
   const starts = edge.axis === 'x' && stage.from > 0 ? [] : [datumOrdinate(stage, edge)];
-  const ordinates = [...starts, ...tallies.map((tally) => ordinateOf(stage, edge, tally)), ...overall];
+  const ordinates = together([...starts, ...tallies.map((tally) => ordinateOf(stage, edge, tally)), ...overall]);
   const { window, view, part } = stage;
   const ends =
     edge.axis === 'x'

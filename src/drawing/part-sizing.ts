@@ -1,3 +1,4 @@
+import type { Point } from '../core/geometry/shapes.ts';
 import type { Blank, Feature } from '../core/stock/part.ts';
 import { boundsOf, type FeatureGroup, isBored, isPatch, isPocket, same, touches } from './part-groups.ts';
 
@@ -13,7 +14,8 @@ export type Position = {
   readonly feature: string;
   readonly letter: string;
   readonly axis: 'x' | 'y';
-  readonly measure: 'x0' | 'x1' | 'y0' | 'y1' | 'x' | 'y';
+  /** null where only the group's letter has to stand: the feature reaches from edge to edge */
+  readonly measure: 'x0' | 'x1' | 'y0' | 'y1' | 'x' | 'y' | null;
   readonly at: number;
   /** extent on the other axis, mm */
   readonly from: number;
@@ -53,6 +55,18 @@ function patchPositions(sizing: Sizing, feature: Feature, blank: Blank): readonl
   ];
 }
 
+/** Corners of a cut; a coordinate on the blank's own edge needs no figure. */
+function cornerPositions(
+  sizing: Sizing,
+  { id, points }: { readonly id: string; readonly points: readonly Point[] },
+  blank: Blank,
+): readonly Position[] {
+  const ends = { x: blank.length, y: blank.width };
+  return points
+    .flatMap((point, i) => pointPositions(sizing, `${id}#${i}`, point))
+    .filter(({ axis, at }) => at > same && at < ends[axis] - same);
+}
+
 function pointPositions(sizing: Sizing, id: string, [x, y]: readonly [number, number]): readonly Position[] {
   const base = { feature: id, letter: sizing.letter };
   return [
@@ -61,17 +75,30 @@ function pointPositions(sizing: Sizing, id: string, [x, y]: readonly [number, nu
   ];
 }
 
-/** Every position that must be printed so that the feature can be marked out. */
-export function positionsOf(sizing: Sizing, feature: Feature, blank: Blank): readonly Position[] {
+function printedPositions(sizing: Sizing, feature: Feature, blank: Blank): readonly Position[] {
   if (isPatch(feature)) return patchPositions(sizing, feature, blank);
   if (isBored(feature)) return pointPositions(sizing, feature.id, feature.at);
-  if (feature.kind === 'cut-out') {
-    return feature.outline.flatMap((point, i) => pointPositions(sizing, `${feature.id}#${i}`, point));
-  }
-  if (feature.kind === 'taper') {
-    return [feature.from, feature.to].flatMap((point, i) => pointPositions(sizing, `${feature.id}#${i}`, point));
-  }
+  const { id } = feature;
+  if (feature.kind === 'cut-out') return cornerPositions(sizing, { id, points: feature.outline }, blank);
+  if (feature.kind === 'taper') return cornerPositions(sizing, { id, points: [feature.from, feature.to] }, blank);
   return [];
+}
+
+/** A letter at the end or edge that a feature without any printed position lies along. */
+function letterPosition(sizing: Sizing, feature: Feature, blank: Blank): readonly Position[] {
+  if (!isPatch(feature)) return [];
+  const box = boundsOf(feature, blank);
+  const open = touches(box, blank);
+  const base = { feature: feature.id, letter: sizing.letter, measure: null };
+  if (open.bottom && open.top)
+    return [{ ...base, axis: 'x', at: open.left ? 0 : blank.length, from: box.y0, to: box.y1 }];
+  return [{ ...base, axis: 'y', at: open.bottom ? 0 : blank.width, from: box.x0, to: box.x1 }];
+}
+
+/** Every position that must be printed so that the feature can be marked out; at least its letter. */
+export function positionsOf(sizing: Sizing, feature: Feature, blank: Blank): readonly Position[] {
+  const printed = printedPositions(sizing, feature, blank);
+  return printed.length > 0 ? printed : letterPosition(sizing, feature, blank);
 }
 
 /** Positions on one axis that fall together are printed once. */

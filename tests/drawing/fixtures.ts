@@ -1,7 +1,7 @@
 import type { CutSheet } from '../../src/core/cutting/job.ts';
 import type { Pose } from '../../src/core/geometry/shapes.ts';
-import type { Notebook } from '../../src/core/notebook.ts';
 import type { Feature, Joint, Part, Patch } from '../../src/core/stock/part.ts';
+import type { DrawingBook } from '../../src/drawing/book.ts';
 
 /** A lapped grid of two sides, two ends, one strut along and `across` struts, made by hand for the drawing tests. */
 export type GridAsk = {
@@ -259,20 +259,14 @@ export const cutSheet: CutSheet = {
   ],
 };
 
-export function gridNotebook(ask: GridAsk): Notebook {
+export function gridNotebook(ask: GridAsk): DrawingBook {
   const { length, width, side, strut } = ask;
   const seam = centres(ask).at(-1) ?? length / 2;
   const sideTop = deckTop - deckThickness;
   return {
     slug: 'bittern-basin',
     title: 'Bittern Basin',
-    scale: 'N',
-    show: 'mm',
     makers: ['an aunt', 'two cousins'],
-    licence: 'CC-BY-SA-4.0',
-    dimensions: [],
-    thicknesses: [],
-    stock: [],
     benches: [
       {
         id: 'table',
@@ -299,12 +293,6 @@ export function gridNotebook(ask: GridAsk): Notebook {
         bearing: [8.85, 8.85],
       },
     ],
-    envelopes: [],
-    masses: {},
     sheets: [cutSheet],
-    bounds: [],
-    steps: [],
-    log: [],
-    findings: [],
   };
 }

@@ -56,6 +56,23 @@ function pointChecks(reading: Reading, id: string, [x, y]: readonly [number, num
   ];
 }
 
+/** A corner on the blank's own edge is seen to be there; its figure is the blank's. */
+function cornerChecks(
+  reading: Reading,
+  id: string,
+  { point: [x, y], blank }: { readonly point: readonly [number, number]; readonly blank: Blank },
+): readonly Check[] {
+  const at = (value: number, measure: 'x' | 'y') => {
+    const [end, size] = measure === 'x' ? [blank.length, 'length' as const] : [blank.width, 'width' as const];
+    if (value <= 0.02) return 0;
+    return value >= end - 0.02 ? reading.value(size, '') : reading.value(measure, id);
+  };
+  return [
+    ['x', at(x, 'x'), x],
+    ['y', at(y, 'y'), y],
+  ];
+}
+
 function checksOf(reading: Reading, feature: Feature, blank: Blank): readonly Check[] {
   if ('patch' in feature) return patchChecks(reading, feature, blank);
   switch (feature.kind) {
@@ -70,9 +87,11 @@ function checksOf(reading: Reading, feature: Feature, blank: Blank): readonly Ch
       ];
     }
     case 'cut-out':
-      return feature.outline.flatMap((point, i) => pointChecks(reading, `${feature.id}#${i}`, point));
+      return feature.outline.flatMap((point, i) => cornerChecks(reading, `${feature.id}#${i}`, { point, blank }));
     case 'taper':
-      return [feature.from, feature.to].flatMap((point, i) => pointChecks(reading, `${feature.id}#${i}`, point));
+      return [feature.from, feature.to].flatMap((point, i) =>
+        cornerChecks(reading, `${feature.id}#${i}`, { point, blank }),
+      );
     case 'mitre':
       return [['angle', reading.value('angle', feature.id), (feature.angle * 180) / Math.PI]];
     case 'trim':

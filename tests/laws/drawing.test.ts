@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { Notebook } from '../../src/core/notebook.ts';
+import type { DrawingBook } from '../../src/drawing/book.ts';
 import { layOutDrawing } from '../../src/drawing/layout.ts';
 import { listDrawings } from '../../src/drawing/list.ts';
 import type { PaperName } from '../../src/drawing/paper.ts';
@@ -13,7 +13,7 @@ const unit = fc.constantFrom<'mm' | 'in'>('mm', 'in');
 const runs = { seed: 20260314, numRuns: 300 };
 
 function everyComplaint(
-  notebook: Notebook,
+  notebook: DrawingBook,
   options: { readonly unit: 'mm' | 'in'; readonly paper: PaperName },
 ): readonly string[] {
   return listDrawings(notebook).flatMap(({ id, kind, of }) => {
@@ -26,7 +26,7 @@ function everyComplaint(
 test('any part can be marked out from its printed figures, and no label touches anything', () => {
   fc.assert(
     fc.property(anyPart, anyTitle, unit, paper, (part, title, inUnit, onPaper) => {
-      const notebook: Notebook = {
+      const notebook: DrawingBook = {
         ...gridNotebook(bitternAsk),
         title,
         parts: [part],

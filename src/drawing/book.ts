@@ -1,0 +1,7 @@
+import type { Notebook } from '../core/notebook.ts';
+
+/** What drawings need of a computed notebook; a whole Notebook will do. */
+export type DrawingBook = Pick<
+  Notebook,
+  'slug' | 'title' | 'makers' | 'benches' | 'parts' | 'joints' | 'seams' | 'sheets'
+>;

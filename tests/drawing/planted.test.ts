@@ -1,0 +1,96 @@
+import { describe, expect, test } from 'vitest';
+import type { Drawing, DrawingSheet } from '../../src/drawing/drawing.ts';
+import { layOutDrawing } from '../../src/drawing/layout.ts';
+import { lettering } from '../../src/drawing/text.ts';
+import { complaints, unfixed } from './checker.ts';
+import { bitternAsk, gridNotebook } from './fixtures.ts';
+
+const notebook = gridNotebook(bitternAsk);
+const side = layOutDrawing(notebook, 'part.side.front', { unit: 'mm', paper: 'A4' });
+const plan = layOutDrawing(notebook, 'benchwork.plan', { unit: 'mm', paper: 'A4' });
+const part = notebook.parts.find(({ id }) => id === 'side.front');
+
+function spoilt(drawing: Drawing, spoil: (sheet: DrawingSheet) => Partial<DrawingSheet>): Drawing {
+  return { ...drawing, sheets: drawing.sheets.map((sheet) => ({ ...sheet, ...spoil(sheet) })) };
+}
+
+function said(drawing: Drawing): string {
+  return complaints(drawing, 'A4').join('\n');
+}
+
+describe('the checks of drawings fail on a planted fault', () => {
+  test('nothing is wrong before', () => {
+    expect([said(side), said(plan)]).toEqual(['', '']);
+  });
+
+  test('a label over a label', () => {
+    const over = spoilt(side, (sheet) => {
+      const figure = sheet.marks.find((mark) => mark.kind === 'text' && mark.text === '1600');
+      return figure === undefined ? {} : { marks: [...sheet.marks, { ...figure, text: '1601' }] };
+    });
+    expect(said(over)).toContain('"1600" lies over "1601"');
+  });
+
+  test('an outline through a label', () => {
+    const crossed = spoilt(plan, (sheet) => ({
+      marks: sheet.marks.map((mark) =>
+        mark.kind === 'text' && mark.text === 'X1' ? { ...mark, at: [mark.at[0] - 5, mark.at[1]] } : mark,
+      ),
+    }));
+    expect(said(crossed)).toMatch(/an? outline line crosses "X1"/);
+  });
+
+  test('words beyond the frame and in the title block', () => {
+    const beyond = spoilt(side, (sheet) => ({
+      marks: [...sheet.marks, lettering('stray', [285, 20]), lettering('inside', [105, 190])],
+    }));
+    expect(said(beyond)).toContain('"stray" lies beyond the frame');
+    expect(said(beyond)).toContain('"inside" lies in the title block');
+  });
+
+  test('a chain that does not add up', () => {
+    const first = plan.dimensions.find(({ text }) => text === '373.5');
+    const open = spoilt(plan, (sheet) => ({
+      dimensions: sheet.dimensions.map((dimension) =>
+        dimension === first ? { ...dimension, text: '373.4' } : dimension,
+      ),
+    }));
+    expect(said(open)).toMatch(/chain plan: bays along adds up to 1599\.9/);
+  });
+
+  test('a figure that is not on the sheet, and one whose lines end elsewhere', () => {
+    const lost = spoilt(side, (sheet) => ({
+      marks: sheet.marks.filter((mark) => mark.kind !== 'text' || mark.text !== '391'),
+    }));
+    expect(said(lost)).toContain('x0 391 is not printed');
+    const moved = spoilt(side, (sheet) => ({
+      views: sheet.views.map((view) => ({ ...view, origin: [view.origin[0] + 1, view.origin[1]] as const })),
+    }));
+    expect(said(moved)).toContain('end beside what they measure');
+  });
+
+  test('a feature measured twice', () => {
+    const twice = spoilt(side, (sheet) => ({
+      dimensions: [...sheet.dimensions, ...sheet.dimensions.filter(({ measure }) => measure === 'x0')],
+    }));
+    expect(said(twice)).toContain('x0 of dado-1 is dimensioned twice');
+  });
+
+  test('a feature without a position, a size or a depth', () => {
+    expect.assert(part !== undefined);
+    for (const measure of ['x0', 'y0', 'size-x', 'depth', 'length', 'thickness'] as const) {
+      const bare = spoilt(side, (sheet) => ({
+        dimensions: sheet.dimensions.filter((dimension) => dimension.measure !== measure),
+      }));
+      expect(unfixed(bare, part).length, measure).toBeGreaterThan(0);
+    }
+  });
+
+  test('a position printed wrong', () => {
+    expect.assert(part !== undefined);
+    const wrong = spoilt(side, (sheet) => ({
+      dimensions: sheet.dimensions.map((one) => (one.text === '391' ? { ...one, text: '393' } : one)),
+    }));
+    expect(unfixed(wrong, part).join()).toContain('the left edge of dado-1 comes out at 393, not 391');
+  });
+});
