@@ -51,7 +51,8 @@ export async function startBook(desk: Desk, slug: string): Promise<ExitCode> {
   }
   await bringGoods(desk);
   await copyPattern(desk, slug);
-  const shown = relative(process.cwd(), target) || target;
+  const way = relative(process.cwd(), target);
+  const shown = way.startsWith('..') ? target : way;
   desk.write(`Copied ${pattern} to ${shown}. Change the numbers in benchwork.md, then: npm run check -- ${slug}\n`);
   return 0;
 }
