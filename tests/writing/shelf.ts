@@ -1,8 +1,8 @@
+import { logState } from '../../src/core/log/state.ts';
 import type { Notebook } from '../../src/core/notebook.ts';
 import { length, say } from '../../src/core/units/say.ts';
 
-/** One small notebook, made up, with every list filled and figures that need rounding. */
-export const shelf: Notebook = {
+const told: Omit<Notebook, 'state'> = {
   slug: 'shelf',
   title: 'A "shelf", = two words',
   scale: 'OO',
@@ -197,3 +197,9 @@ export const shelf: Notebook = {
     },
   ],
 };
+
+const { log: records, parts, steps } = told;
+const nothing = { benches: [], measurable: ['frame.thickness'], budget: null, toBuy: null, today: null };
+
+/** One small notebook, made up, with every list filled and figures that need rounding. */
+export const shelf: Notebook = { ...told, state: logState({ records, parts, steps, ...nothing }) };
