@@ -24,7 +24,7 @@ export function instances2d(): readonly Instance[] {
   });
 }
 
-/** The instance as a job for the saw: no kerf, any stages, one sheet size as often as asked. */
+/** The instance as a job for the saw: no kerf, any stages, one sheet size as often as asked, no offcut worth keeping. */
 export function jobOf(instance: Instance, turning: Turning, budget: number): CutJob {
   const grain = turning === 'oriented' ? 'length' : 'any';
   return {
@@ -35,6 +35,6 @@ export function jobOf(instance: Instance, turning: Turning, budget: number): Cut
       },
     ],
     parts: instance.items.map(([length, width], i) => ({ id: `p${i}`, length, width, quantity: 1, grain })),
-    ...{ kerf: 0, trim: 0, style: { kind: 'saw', stages: 'any' }, keep: 0, budget },
+    ...{ kerf: 0, trim: 0, style: { kind: 'saw', stages: 'any' }, keep: 1e6, budget },
   };
 }

@@ -98,7 +98,7 @@ function same(a: Area, b: Area): boolean {
 /** No piece is cut in more rounds than the style has; a round is a run of parallel cuts. The first round is rips. */
 export const stagesKept: Law = (job, answer) => {
   const { style } = job;
-  if (style.kind === 'router' || style.stages === 'any') return [];
+  const most = style.kind === 'router' || style.stages === 'any' ? Number.POSITIVE_INFINITY : style.stages;
   return each(answer, (sheet) => {
     const rounds: { readonly area: Area; readonly round: number; readonly kind: Cut['kind'] }[] = [];
     return sheet.cuts.flatMap((cut) => {
@@ -107,7 +107,7 @@ export const stagesKept: Law = (job, answer) => {
       const round =
         before === undefined ? (cut.kind === 'rip' ? 1 : 2) : before.round + (before.kind === cut.kind ? 0 : 1);
       for (const area of cut.yields) rounds.push({ area, round, kind: cut.kind });
-      return round > style.stages ? [`cut ${cut.number} is in round ${round}`] : [];
+      return round > most ? [`cut ${cut.number} is in round ${round}`] : [];
     });
   });
 };

@@ -6,9 +6,9 @@ import type { CutJob, CutStock } from './job.ts';
 /** How much the search may do for one stock; enough for the sheets of a home railway. */
 const BUDGET = 400;
 
-/** One cutting job a stock, in the order of the stock's ids, from the parts that are to be bought now. */
+/** One cutting job a stock, in the order of the stock's ids, from the parts that are to be bought now; what falls out of another part needs no stock. */
 export function cutJobs(parts: readonly Part[], stock: readonly Stock[], saw: Saw): readonly CutJob[] {
-  const wanted = parts.filter((part) => part.phase === 'now' && part.places.length > 0);
+  const wanted = parts.filter((part) => part.phase === 'now' && part.from === undefined && part.places.length > 0);
   const used = [...new Set(wanted.map((part) => part.stock))].sort();
   return used.flatMap((id): CutJob[] => {
     const goods = stock.find((one) => one.id === id);
