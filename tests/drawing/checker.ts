@@ -1,8 +1,10 @@
 import type { Part } from '../../src/core/stock/part.ts';
 import { markExtent } from '../../src/drawing/block.ts';
+import type { DrawingBook } from '../../src/drawing/book.ts';
 import type { Dimension } from '../../src/drawing/dimension.ts';
 import type { Drawing, DrawingSheet, DrawingUnit } from '../../src/drawing/drawing.ts';
 import { crosses, overlap, type Straight } from '../../src/drawing/labels.ts';
+import { listDrawings } from '../../src/drawing/list.ts';
 import type { Extent, Mark, TextMark } from '../../src/drawing/mark.ts';
 import { frameOf, type PaperName } from '../../src/drawing/paper.ts';
 import { textBox } from '../../src/drawing/text.ts';
@@ -190,6 +192,18 @@ export function repeatedFigures(sheet: DrawingSheet): readonly Complaint[] {
       return [];
     });
   });
+}
+
+/** Pieces that a plan of a bench draws without their label. */
+export function unlabelled(drawing: Drawing, book: DrawingBook): readonly Complaint[] {
+  if (!drawing.id.endsWith('.plan')) return [];
+  const words = new Set(drawing.sheets.flatMap((sheet) => texts(sheet).map(({ text }) => text)));
+  const bench = listDrawings(book).find(({ id }) => id === drawing.id)?.of;
+  return book.parts
+    .filter((part) => part.bench === bench && part.role !== 'deck')
+    .flatMap(({ places }) => places)
+    .filter(({ label }) => !words.has(label))
+    .map(({ label, id }) => `${drawing.id} ${drawing.unit}: ${id} stands without its label ${label}`);
 }
 
 /** Everything that can be wrong with a drawing's sheets as such. */

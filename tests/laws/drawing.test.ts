@@ -4,7 +4,7 @@ import type { DrawingBook } from '../../src/drawing/book.ts';
 import { layOutDrawing } from '../../src/drawing/layout.ts';
 import { listDrawings } from '../../src/drawing/list.ts';
 import type { PaperName } from '../../src/drawing/paper.ts';
-import { complaints, unfixed } from '../drawing/checker.ts';
+import { complaints, unfixed, unlabelled } from '../drawing/checker.ts';
 import { bitternAsk, gridNotebook } from '../drawing/fixtures.ts';
 import { anyGrid, anyPart, anyTitle } from '../drawing/random-parts.ts';
 
@@ -19,7 +19,11 @@ function everyComplaint(
   return listDrawings(notebook).flatMap(({ id, kind, of }) => {
     const drawing = layOutDrawing(notebook, id, options);
     const part = kind === 'part' ? notebook.parts.find((one) => one.id === of) : undefined;
-    return [...complaints(drawing, options.paper), ...(part === undefined ? [] : unfixed(drawing, part))];
+    return [
+      ...complaints(drawing, options.paper),
+      ...unlabelled(drawing, notebook),
+      ...(part === undefined ? [] : unfixed(drawing, part)),
+    ];
   });
 }
 
