@@ -95,6 +95,8 @@ export type Part = {
   readonly chapter: 'benchwork' | 'scenery' | 'track';
   readonly bench: string;
   readonly stock: string;
+  /** the instance whose opening this piece falls out of; it has no blank of its own in cutting */
+  readonly from?: string;
   readonly blank: Blank;
   readonly features: readonly Feature[];
   readonly places: readonly Placement[];
@@ -125,14 +127,23 @@ export type Envelope = {
   readonly max: readonly [number, number, number];
 };
 
-/** What one room asks of another room's part: a hole, a notch, a cut-out. Positions in notebook coordinates, mm. */
+/**
+ * What one room asks of an instance of another room's part. Notebook coordinates, mm; `at` is the middle of a hole, a
+ * slot or a cut-out, and of a notch the middle of its open side, on the edge of the part. `size` runs along the part,
+ * then across it (for a notch: its depth); a hole's is its diameter twice.
+ */
 export type Request = {
   readonly by: string;
   readonly part: string;
   readonly kind: 'hole' | 'notch' | 'cut-out' | 'slot';
   readonly at: readonly [number, number, number];
   readonly size: readonly [number, number];
+  /** the largest size across the grain (notch depth, hole diameter) the part should lose; null where no rule is known */
   readonly limit: number | null;
+  /** the true shape of a cut-out; absent: a rectangle of `size` about `at` */
+  readonly outline?: readonly Point[];
+  /** the chapter that asks */
+  readonly chapter?: 'track' | 'wiring' | 'scenery';
 };
 
 /** A fix that leaves less than the full section; `keeps` is the share of stiffness left, 0 to 1, hinge 0 in bending. */
