@@ -11,6 +11,7 @@ const RESERVED = new Set([
   'about',
   'assets',
   'fonts',
+  'limits',
   'log',
   'photos',
   'public',

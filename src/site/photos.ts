@@ -35,42 +35,55 @@ async function bytesOf(book: Book, file: string): Promise<Buffer> {
   return readFile(path);
 }
 
-/** Name of a re-encoded photo: no trace of the original but its name. */
+/** Name of a re-encoded photo: `wall.jpg.480.jpg`. */
 function published(file: string, width: number): string {
-  return `${file.replace(/[^\w-]/g, '-')}.${width}.jpg`;
+  return `${file}.${width}.jpg`;
 }
 
-/** A photo as its pages show it, or null when it is private. Errors: not a photo, or a name that leads elsewhere. */
-export async function photoFor(book: Book, file: string): Promise<Photo | null> {
-  if (privateFiles(book).has(file)) return null;
-  const { format, autoOrient } = await sharp(await bytesOf(book, file), { failOn: 'error' }).metadata();
-  if (!FORMATS.includes(format)) throw new Error(`photo '${file}' is ${format}, which is not a photo`);
-  const fitting = WIDTHS.filter((width) => width < autoOrient.width);
-  const widths = fitting.length < WIDTHS.length ? [...fitting, autoOrient.width] : fitting;
-  const sizes = widths.map((width) => {
+/** The photo anew at that width: upright, and without metadata; of a damaged file whatever can be seen. */
+async function encoded(bytes: Buffer, width: number): Promise<Buffer> {
+  const image = sharp(bytes, { failOn: 'none' }).autoOrient().resize({ width, withoutEnlargement: true });
+  return image.flatten({ background: '#ffffff' }).jpeg({ quality: 82 }).toBuffer();
+}
+
+type Size = { readonly width: number; readonly height: number };
+
+/** Upright size of a picture that can be decoded, else null: what only bears a photo's name is none. */
+async function sizeOf(bytes: Buffer): Promise<Size | null> {
+  try {
+    const { autoOrient, format } = await sharp(bytes, { failOn: 'none' }).metadata();
+    if (!FORMATS.includes(format)) return null;
+    await encoded(bytes, 16);
+    return autoOrient;
+  } catch {
+    return null;
+  }
+}
+
+function widthsFor({ width }: Size): readonly number[] {
+  const smaller = WIDTHS.filter((one) => one < width);
+  return smaller.length < WIDTHS.length ? [...smaller, width] : smaller;
+}
+
+/**
+ * A photo as its pages show it; `private` when its makers keep it, `unreadable` when it is no picture.
+ * Errors: a name that leads elsewhere, or that no plain file has.
+ */
+export async function photoFor(book: Book, file: string): Promise<Photo | 'private' | 'unreadable'> {
+  if (privateFiles(book).has(file)) return 'private';
+  const size = await sizeOf(await bytesOf(book, file));
+  if (size === null) return 'unreadable';
+  const sizes = widthsFor(size).map((width) => {
     const name = published(file, width);
     return { width, name, address: fileAt(book.notebook.slug, 'photos', name) };
   });
-  const largest = widths.at(-1) ?? autoOrient.width;
-  const height = Math.round((autoOrient.height * largest) / autoOrient.width);
-  return {
-    file,
-    width: largest,
-    height,
-    address: fileAt(book.notebook.slug, 'photos', published(file, largest)),
-    sizes,
-  };
+  const { address, width } = sizes.at(-1) ?? { address: '', width: size.width };
+  return { file, address, sizes, width, height: Math.max(1, Math.round((size.height * width) / size.width)) };
 }
 
-/** The photo anew at that width: upright, and without metadata. */
+/** The bytes of a published photo. */
 export async function reencoded(book: Book, file: string, width: number): Promise<Buffer> {
-  const image = sharp(await bytesOf(book, file), { failOn: 'error' });
-  return image
-    .autoOrient()
-    .resize({ width, withoutEnlargement: true })
-    .flatten({ background: '#ffffff' })
-    .jpeg({ quality: 82 })
-    .toBuffer();
+  return encoded(await bytesOf(book, file), width);
 }
 
 /** `log/2026-03-14-rout` of `notebooks/a/log/2026-03-14-rout.md`. */
@@ -99,5 +112,5 @@ export async function photosPublished(book: Book): Promise<readonly Photo[]> {
   ]);
   const inLog = book.notebook.log.flatMap((entry) => entry.photos.map((photo) => photo.file));
   const photos = await Promise.all([...new Set([...inProse, ...inLog])].sort().map((file) => photoFor(book, file)));
-  return photos.filter((photo) => photo !== null);
+  return photos.filter((photo) => typeof photo !== 'string');
 }

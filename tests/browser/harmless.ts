@@ -65,9 +65,9 @@ export function photosAnew(stand: Stand): void {
     test('come out anew in several widths, without the place they were taken', async () => {
       const photos = stand.site.files.filter((file) => file.startsWith('barbed/photos/'));
       expect(photos).toEqual([
-        'barbed/photos/wall-jpg.1200.jpg',
-        'barbed/photos/wall-jpg.480.jpg',
-        'barbed/photos/wall-jpg.960.jpg',
+        'barbed/photos/wall.jpg.1200.jpg',
+        'barbed/photos/wall.jpg.480.jpg',
+        'barbed/photos/wall.jpg.960.jpg',
       ]);
       for (const file of photos) {
         const { exif, format, xmp } = await sharp(join(stand.site.folder, file)).metadata();

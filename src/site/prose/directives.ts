@@ -82,8 +82,8 @@ function inlineOf(node: TextDirective, asked: Asked, source: string): PhrasingCo
 
 /** The name of a file beside the chapter, or null when an address leads elsewhere. */
 export function photoFile(address: string): string | null {
-  const name = address.replaceAll('%20', ' ').replace(/^(?:\.\/)?photos\//, '');
-  return /^\w[\w .-]*$/.test(name) ? name : null;
+  const name = address.replace(/^(?:\.\/)?photos\//, '');
+  return /^\w[\w.-]*$/.test(name) ? name : null;
 }
 
 /** Raw HTML is shown as the text it is, comments go; a picture from elsewhere becomes a link to it. */
