@@ -1,5 +1,5 @@
 import { packer } from 'guillotine-packer';
-import { type IRectangle, MaxRectsPacker } from 'maxrects-packer';
+import { MaxRectsPacker } from 'maxrects-packer';
 import { describe, expect, it } from 'vitest';
 import { layOut } from '../../src/core/cutting/layout.ts';
 import { replay } from '../../src/core/cutting/replay.ts';
@@ -10,6 +10,8 @@ const BUDGET = 1200;
 
 /** Constructive search of Charalambous and Fleszar 2011 as in Gardeyn and Wauters 2022, tables 1 and 2, added up. */
 const MOST: Readonly<Record<Turning, number>> = { oriented: 7311, rotated: 7064 };
+
+type Box = { width: number; height: number; x: number; y: number; oversized?: boolean };
 
 type Method = { readonly name: string; readonly bins: (instance: Instance) => number };
 type Score = { readonly total: number; readonly median: number; readonly mean: number; readonly worst: number };
@@ -48,7 +50,7 @@ function general(turning: Turning): readonly Method[] {
     {
       name: 'maxrects-packer (free)',
       bins: ({ width, height, items }) => {
-        const bins = new MaxRectsPacker<IRectangle>(width, height, 0, {
+        const bins = new MaxRectsPacker<Box>(width, height, 0, {
           smart: false,
           pot: false,
           square: false,

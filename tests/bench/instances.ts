@@ -8,6 +8,8 @@ export type Instance = {
   readonly height: number;
   readonly boundOriented: number;
   readonly boundRotated: number;
+  readonly bestOriented: number;
+  readonly bestRotated: number;
   readonly items: readonly (readonly [number, number])[];
 };
 
@@ -17,10 +19,29 @@ export function instances2d(): readonly Instance[] {
   const file = new URL('../published/cutting/bins-2d.json', import.meta.url);
   const { instances }: { instances: readonly (readonly number[])[] } = JSON.parse(readFileSync(file, 'utf8'));
   return instances.map((row) => {
-    const [kind = 0, count = 0, number = 0, width = 0, height = 0, boundOriented = 0, boundRotated = 0, , , ...sizes] =
-      row;
+    const [
+      kind = 0,
+      count = 0,
+      number = 0,
+      width = 0,
+      height = 0,
+      boundOriented = 0,
+      boundRotated = 0,
+      bestOriented = 0,
+      bestRotated = 0,
+      ...sizes
+    ] = row;
     const items = Array.from({ length: count }, (_, i) => [sizes[2 * i] ?? 0, sizes[2 * i + 1] ?? 0] as const);
-    return { name: `${kind}-${count}-${number}`, width, height, boundOriented, boundRotated, items };
+    return {
+      name: `${kind}-${count}-${number}`,
+      width,
+      height,
+      boundOriented,
+      boundRotated,
+      bestOriented,
+      bestRotated,
+      items,
+    };
   });
 }
 

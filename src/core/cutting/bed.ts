@@ -47,10 +47,28 @@ function laydown(job: CutJob, sheet: Sheet): Laydown {
   const by = stock.offcut || !isSize(job.trim) ? 0 : job.trim;
   const trimmed = trim(whole, { by, kerf: fromTicks(kerfTicks(job)), linear });
   if (trimmed.area.length <= 0 || (trimmed.area.width <= 0 && !linear)) return NOTHING;
-  const cleared = clearSpots(trimmed.area, { spots: stock.noGo.filter(isSpot), kerf: fromTicks(kerfTicks(job)) });
+  const cleared = clearSpots(trimmed.area, {
+    ...{ spots: stock.noGo.filter(isSpot), kerf: fromTicks(kerfTicks(job)) },
+    worth: (areas) => partsThatFit(job, { stock, areas }),
+  });
   const across = stock.grain === 'width' && !linear;
   const bed = (area: Area): Bed => ({ stock: index, area, across, ground: groundOf(job, { area, across }) });
   return { beds: cleared.areas.map(bed), whole: bed(trimmed.area).ground, cuts: [...trimmed.cuts, ...cleared.cuts] };
+}
+
+/** How many kinds of parts at least one of the areas can hold. */
+function partsThatFit(
+  job: CutJob,
+  { stock, areas }: { readonly stock: CutStock; readonly areas: readonly Area[] },
+): number {
+  return job.parts.filter((part) => {
+    const free = part.grain === 'any' || stock.grain === 'any';
+    const along = (a: Area) => part.length <= a.length && part.width <= a.width;
+    const across = (a: Area) => part.length <= a.width && part.width <= a.length;
+    return areas.some(
+      (a) => ((free || part.grain === stock.grain) && along(a)) || ((free || part.grain !== stock.grain) && across(a)),
+    );
+  }).length;
 }
 
 function isSpot(spot: Area): boolean {

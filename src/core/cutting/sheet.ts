@@ -4,7 +4,7 @@ import type { Packing } from './packing.ts';
 import { areaOf, type Lying, sawOrder } from './saworder.ts';
 import { type Piece, slicing } from './slicing.ts';
 import type { Task } from './task.ts';
-import { exact, fromTicks } from './tick.ts';
+import { exact, fromTicks, LONGEST } from './tick.ts';
 
 type Which = { readonly task: Task; readonly packing: Packing; readonly sheet: number };
 
@@ -23,7 +23,12 @@ export function sheetOf(job: CutJob, { task, packing, sheet }: Which): CutSheet 
   const passes = [...(laydown?.cuts ?? []), ...beds.flatMap(({ root, lying }) => sawOrder(root, lying))];
   const cuts: Cut[] = passes.map((cut, index) => ({ number: index + 1, ...cut }));
   const parts = beds.flatMap(({ root, lying }) => placesOf(root, { task, lying }));
-  const whole = { x: 0, y: 0, length: stock?.length ?? 0, width: stock?.width ?? 0 };
+  const whole = {
+    x: 0,
+    y: 0,
+    length: Math.min(LONGEST, stock?.length ?? 0),
+    width: Math.min(LONGEST, stock?.width ?? 0),
+  };
   const left = leftOf(whole, { cuts, parts });
   const worth = (area: Area) =>
     (whole.width === 0 ? area.length : Math.min(area.length, area.width)) >= job.keep && area.length > 0;

@@ -2,21 +2,27 @@ import type { Area } from './job.ts';
 import { type Pass, pass } from './pass.ts';
 import { exact, SLIVER } from './tick.ts';
 
-type Spots = { readonly spots: readonly Area[]; readonly kerf: number };
+/** `worth` says how useful a set of pieces is; the way with the more useful pieces is taken. */
+type Spots = {
+  readonly spots: readonly Area[];
+  readonly kerf: number;
+  readonly worth: (areas: readonly Area[]) => number;
+};
 
 /** The pieces round the spots that can't be used, and the cuts that free them, in order. */
 export type Cleared = { readonly areas: readonly Area[]; readonly cuts: readonly Pass[] };
 
 /**
  * Cuts the first spot free of an area and goes on with what is left of it. Of the two ways (rip or crosscut first) the
- * one that leaves the largest single piece is taken. Kerfs lie inside the spot, which is taken two kerfs wide at least.
+ * one that leaves the more useful pieces is taken, of equal ones that with the largest single piece. Kerfs lie inside the spot, which is taken two kerfs wide at least.
  */
 export function clearSpots(area: Area, todo: Spots): Cleared {
   const [spot, ...others] = todo.spots.map((s) => within(area, s, todo.kerf)).filter((s) => s !== null);
   if (spot === undefined) return { areas: [area], cuts: [] };
   const ripped = clearOne(area, { spot, kerf: todo.kerf, order: ['length', 'width'] });
   const crosscut = clearOne(area, { spot, kerf: todo.kerf, order: ['width', 'length'] });
-  const way = largest(crosscut) > largest(ripped) ? crosscut : ripped;
+  const [a, b] = [todo.worth(ripped.areas), todo.worth(crosscut.areas)];
+  const way = b > a || (b === a && largest(crosscut) > largest(ripped)) ? crosscut : ripped;
   const rest = way.areas.map((left) => clearSpots(left, { ...todo, spots: others }));
   return { areas: rest.flatMap((r) => r.areas), cuts: [...way.cuts, ...rest.flatMap((r) => r.cuts)] };
 }

@@ -2,7 +2,7 @@ import { type Bed, isLinear, kerfTicks, type Laydown, laydowns, levelsOf } from 
 import type { Ground } from './forest.ts';
 import type { Pieces } from './insertion.ts';
 import type { CutJob, CutPart, Unplaced, UnplacedReason } from './job.ts';
-import { isSize, LONGEST, TICK, ticksUp } from './tick.ts';
+import { isSize, LONGEST, SMALLEST, TICK, ticksUp } from './tick.ts';
 
 /** Most instances one search takes. */
 export const MOST_PARTS = 20_000;
@@ -76,6 +76,7 @@ function sizeOf({ part, index }: Which, { linear, grained: sheets, kerf }: How):
 function refusal(entry: Sized, kinds: readonly Kind[], linear: boolean): UnplacedReason | null {
   const { part, w, h, turns } = entry;
   const real = isSize(part.length) && (isSize(part.width) || (linear && part.width === 0));
+  if (Math.min(part.length, linear && part.width === 0 ? part.length : part.width) < SMALLEST) return 'not-a-size';
   if (!real || !Number.isInteger(part.quantity) || part.quantity < 0) return 'not-a-size';
   if (Math.max(part.length, part.width) > LONGEST) return 'too-large';
   const fits = (g: Ground) => (w <= g.w && h <= g.h) || (turns && h <= g.w && w <= g.h);

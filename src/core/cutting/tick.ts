@@ -34,3 +34,6 @@ export function isSize(mm: number): boolean {
 
 /** Wood thinner than this is no piece, mm. */
 export const SLIVER = 1e-5;
+
+/** Smallest side of a part, mm. */
+export const SMALLEST = 1e-3;
