@@ -53,7 +53,8 @@ export function betweenText(from: number, to: number, unit: DrawingUnit): string
 /** The name of the unit as the title block gives it. */
 export const unitNames: Readonly<Record<DrawingUnit, string>> = { mm: 'mm', in: 'inches' };
 
-/** A length inside a sentence, with its unit. */
+/** A length inside a sentence, with its unit; ~ says that an inch figure was rounded. */
 export function saidLength(mm: number, unit: DrawingUnit): string {
-  return `${lengthText(mm, unit)} ${unit}`;
+  const text = lengthText(mm, unit);
+  return /[+-]$/.test(text) ? `~${text.slice(0, -1)} ${unit}` : `${text} ${unit}`;
 }

@@ -85,7 +85,6 @@ function candidates(text: string, box: Extent): readonly Spot[] {
 
 /** Places on a grid round a box, the nearest first; a label there needs a leader. */
 function farther(box: Extent, within: Extent): readonly Spot[] {
-  const [cx, cy] = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
   const step = 4;
   const columns = Math.floor((within.x1 - within.x0) / step);
   const rows = Math.floor((within.y1 - within.y0) / step);
@@ -93,20 +92,33 @@ function farther(box: Extent, within: Extent): readonly Spot[] {
     { length: (columns + 1) * (rows + 1) },
     (_, i): Spot => [within.x0 + (i % (columns + 1)) * step, within.y0 + Math.floor(i / (columns + 1)) * step],
   );
-  const far = ([x, y]: Spot) => Math.hypot(x - cx, y - cy);
+  const far = (spot: Spot) => {
+    const [x, y] = nearestOn(box, spot);
+    const middle = Math.hypot(spot[0] - (box.x0 + box.x1) / 2, spot[1] - (box.y0 + box.y1) / 2);
+    return Math.hypot(spot[0] - x, spot[1] - y) + 0.02 * middle;
+  };
   return spots.toSorted((a, b) => far(a) - far(b) || a[1] - b[1] || a[0] - b[0]);
 }
 
+/** The nearest place on a piece's middle line, its ends left out. */
+function nearestOn({ x0, x1, y0, y1 }: Extent, [x, y]: Spot): Spot {
+  const between = (value: number, low: number, high: number) =>
+    Math.min(high - 0.1 * (high - low), Math.max(low + 0.1 * (high - low), value));
+  return x1 - x0 >= y1 - y0 ? [between(x, x0, x1), (y0 + y1) / 2] : [(x0 + x1) / 2, between(y, y0, y1)];
+}
+
+/** From the label's edge to the piece. */
 function leaderFrom(mark: TextMark, box: Extent): Straight {
   const text = textBox(mark);
-  const clamp = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
-  const [mx, my] = [(text.x0 + text.x1) / 2, (text.y0 + text.y1) / 2];
-  const target: Spot = [
-    clamp(mx, box.x0 + (box.x1 - box.x0) * 0.1, box.x1 - (box.x1 - box.x0) * 0.1),
-    clamp(my, (box.y0 + box.y1) / 2, (box.y0 + box.y1) / 2),
-  ];
-  const start: Spot = [clamp(target[0], text.x0, text.x1), target[1] > my ? text.y1 : text.y0];
-  return [start, target];
+  const middle: Spot = [(text.x0 + text.x1) / 2, (text.y0 + text.y1) / 2];
+  const target = nearestOn(box, middle);
+  const [dx, dy] = [target[0] - middle[0], target[1] - middle[1]];
+  const reach = Math.min(
+    dx === 0 ? 1 : (text.x1 - text.x0) / 2 / Math.abs(dx),
+    dy === 0 ? 1 : (text.y1 - text.y0) / 2 / Math.abs(dy),
+    1,
+  );
+  return [[middle[0] + dx * reach, middle[1] + dy * reach], target];
 }
 
 /** Whether a leader, its dot included, runs clear of boxes. */

@@ -5,6 +5,7 @@ import type { Block } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import { cuttingLayout } from './cutting-drawing.ts';
 import type { Drawing, DrawingOptions, DrawingSheet } from './drawing.ts';
+import { jointGroups, jointLayout, jointWords } from './joint-drawing.ts';
 import { type DrawingEntry, type DrawingKind, listDrawings } from './list.ts';
 import type { Mark } from './mark.ts';
 import { frameOf, papers } from './paper.ts';
@@ -38,6 +39,9 @@ function contentOf(notebook: DrawingBook, entry: DrawingEntry, options: DrawingO
     const sheet = notebook.sheets[Number(entry.id.slice('sheet.'.length)) - 1];
     if (sheet !== undefined) return cuttingLayout(notebook, sheet, options);
   }
+  const group = jointGroups(notebook).find(({ first }) => entry.kind === 'joint' && first.id === entry.of);
+  if (group !== undefined)
+    return { ...jointLayout(notebook, group, options), desc: jointWords(notebook, group, options.unit) };
   const bench = notebook.benches.find(({ id }) => id === entry.of);
   if (bench !== undefined) {
     const kind = benchView(entry.id);

@@ -1,5 +1,6 @@
 import type { Part } from '../core/stock/part.ts';
 import type { DrawingBook } from './book.ts';
+import { jointGroups, jointTitle } from './joint-drawing.ts';
 
 export type DrawingKind = 'plan' | 'elevation' | 'section' | 'part' | 'sheet' | 'joint';
 
@@ -54,5 +55,14 @@ export function listDrawings(notebook: DrawingBook): readonly DrawingEntry[] {
       title: `Cutting sheet ${index + 1}, ${sheet.stock}`,
     }),
   );
-  return [...benchEntries(notebook), ...parts, ...sheets];
+  const joints = jointGroups(notebook).map(
+    (group): DrawingEntry => ({
+      id: `joint.${group.first.id}`,
+      kind: 'joint',
+      chapter: 'benchwork',
+      of: group.first.id,
+      title: jointTitle(notebook, group),
+    }),
+  );
+  return [...benchEntries(notebook), ...parts, ...joints, ...sheets];
 }
