@@ -1,11 +1,10 @@
-import { compute, type Notebook } from '../core/notebook.ts';
-import type { Plan } from '../core/plan.ts';
+import type { Notebook } from '../core/notebook.ts';
 import { nearest } from '../core/units/nearest.ts';
-import { type Problem, problemAt } from '../core/units/problem.ts';
-import { loadContent } from '../reading/disk.ts';
-import { readContent, sortedProblems } from '../reading/read.ts';
+import type { Problem } from '../core/units/problem.ts';
+import { listDrawings } from '../drawing/list.ts';
+import { loadWithShipped } from '../reading/disk.ts';
+import { openContent } from '../reading/open.ts';
 import { concerns, type Refusal } from './desk.ts';
-import { proseProblems } from './prose-names.ts';
 
 /** A content folder, read and computed: what is right, and every mistake in it. */
 export type Books = {
@@ -14,24 +13,6 @@ export type Books = {
   readonly notebooks: readonly Notebook[];
   readonly problems: readonly Problem[];
 };
-
-type Computed = { readonly notebook: Notebook | null; readonly problems: readonly Problem[] };
-
-function computed(plan: Plan): Computed {
-  const result = compute(plan);
-  if (result.ok) return { notebook: result.value, problems: proseProblems(plan, result.value) };
-  return { notebook: null, problems: result.faults.map((fault) => problemAt(plan.spots, fault)) };
-}
-
-/**
- * What can be used of notebooks with mistakes is computed too: it may show more of them in the same run. Where one was
- * told already, a second one would only be its consequence.
- */
-function moreIn(drafts: readonly Plan[], told: readonly Problem[]): readonly Problem[] {
-  const place = ({ file, line, column }: Problem) => `${file}:${line}:${column}`;
-  const places = new Set(told.map(place));
-  return drafts.flatMap((draft) => computed(draft).problems).filter((problem) => !places.has(place(problem)));
-}
 
 function nothingThere(): Problem {
   const what = 'there is no notebook in this folder';
@@ -46,19 +27,14 @@ function nothingThere(): Problem {
   };
 }
 
-/** Reads and computes every notebook of a content folder. */
-export async function openBooks(content: string): Promise<Books> {
-  const files = await loadContent(content);
-  const slugs = new Set(
-    files.map(({ path }) => /^notebooks\/([^/]+)\//.exec(path)?.[1]).filter((slug) => slug !== undefined),
-  );
-  const { plans, drafts, problems } = readContent(files);
-  const all = plans.map(computed);
-  const found = [...problems, ...all.flatMap((one) => one.problems), ...moreIn(drafts, problems)];
+/** Reads and computes every notebook of a content folder, with the stock and trains that come with the project. */
+export async function openBooks(content: string, shipped: string): Promise<Books> {
+  const files = await loadWithShipped(content, shipped);
+  const { slugs, notebooks, problems } = openContent(files, (notebook) => listDrawings(notebook).map(({ id }) => id));
   return {
-    slugs: [...slugs].sort(),
-    notebooks: all.flatMap(({ notebook }) => (notebook === null ? [] : [notebook])),
-    problems: slugs.size === 0 && found.length === 0 ? [nothingThere()] : sortedProblems(found),
+    slugs,
+    notebooks: notebooks.map(({ notebook }) => notebook),
+    problems: slugs.length === 0 && problems.length === 0 ? [nothingThere()] : problems,
   };
 }
 

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { rename, rm } from 'node:fs/promises';
-import { relative, resolve } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import { pid } from 'node:process';
 import { printProblem } from '../reading/print.ts';
 import { openBooks } from './books.ts';
@@ -43,7 +43,7 @@ export async function build(desk: Desk): Promise<ExitCode> {
       mend: 'name another folder in FETTLEBOOK_OUT',
     });
   }
-  const { problems, notebooks } = await openBooks(content);
+  const { problems, notebooks } = await openBooks(content, join(desk.root, 'content'));
   if (problems.length > 0) {
     desk.warn(`${problems.map(printProblem).join('\n')}\n`);
     desk.warn(`Nothing was built: ${problems.length} to mend. The last site is as it was.\n`);

@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import type { Finding } from '../core/finding.ts';
 import type { Notebook } from '../core/notebook.ts';
 import { spoken } from '../core/units/say.ts';
@@ -57,7 +58,7 @@ export function verdict(books: Books): ExitCode {
 
 /** Tells every mistake and finding of all notebooks or of one; its exit code is the verdict. */
 export async function check(desk: Desk, { slug, format }: CheckWish): Promise<ExitCode> {
-  const all = await openBooks(desk.content);
+  const all = await openBooks(desk.content, join(desk.root, 'content'));
   if (slug !== null && !all.slugs.includes(slug)) return refuse(desk, noSuchBook(all, slug));
   const books = slug === null ? all : onlyOne(all, slug);
   desk.write(format === 'json' ? asJson(books) : asText(books));

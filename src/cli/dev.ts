@@ -1,5 +1,6 @@
 import { cp, rm } from 'node:fs/promises';
 import { createServer } from 'node:http';
+import { join } from 'node:path';
 import { printProblem } from '../reading/print.ts';
 import { openBooks } from './books.ts';
 import type { Desk, ExitCode, RunningSite } from './desk.ts';
@@ -18,7 +19,7 @@ type Showing = { site: RunningSite | null; readonly kept: string; readonly port:
 
 /** Shows the content as it is now if it has no problems; else tells them and leaves what is shown. */
 async function refresh(desk: Desk, showing: Showing): Promise<void> {
-  const { problems, slugs } = await openBooks(desk.content);
+  const { problems, slugs } = await openBooks(desk.content, join(desk.root, 'content'));
   if (problems.length > 0) {
     const pages =
       showing.site === null ? 'pages come when they are mended' : 'pages show the last content without problems';

@@ -53,7 +53,7 @@ export async function exportBook(desk: Desk, { slug, out }: ExportWish): Promise
       mend: 'name an empty or a new folder after --out',
     });
   }
-  const all = await openBooks(desk.content);
+  const all = await openBooks(desk.content, join(desk.root, 'content'));
   if (!all.slugs.includes(slug)) return refuse(desk, noSuchBook(all, slug));
   const { problems, notebooks } = onlyOne(all, slug);
   const [notebook] = notebooks;

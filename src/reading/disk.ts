@@ -1,7 +1,8 @@
 import { constants } from 'node:fs';
 import { lstat, mkdir, open, readdir, realpath, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { byCodeUnit, type ContentFile, DEEPEST_FOLDER, MOST_FILES, MOST_PHOTO, MOST_TEXT } from './content-file.ts';
+import { withShipped } from './shipped.ts';
 
 const NOTHING = new Uint8Array(0);
 
@@ -82,6 +83,12 @@ export async function loadContent(folder: string): Promise<ContentFile[]> {
   const files = [...(await listFiles(root))].sort((a, b) => byCodeUnit(a.path, b.path));
   if (files.length <= MOST_FILES) return files;
   return [...files.slice(0, MOST_FILES), unread('', 'too-many', files.length)];
+}
+
+/** An author's content folder with the stock and trains of the project's own; the author's files win. */
+export async function loadWithShipped(folder: string, shipped: string): Promise<ContentFile[]> {
+  const own = await loadContent(folder);
+  return resolve(folder) === resolve(shipped) ? own : withShipped(own, await loadContent(shipped));
 }
 
 /** Writes texts by name into one folder, which is made if it is not there. */

@@ -1,10 +1,11 @@
 import type { Prose } from '../core/plan.ts';
 import type { Step } from '../core/steps/step.ts';
+import { showAmount } from '../core/units/show-amount.ts';
+import { valueNamed as amountNamed } from '../core/values.ts';
 import type { Pair } from './lengths.ts';
 import { lengthPair } from './lengths.ts';
 import { type MdxPlaced, mdxPlaced } from './mdx-words.ts';
 import type { Book } from './notebooks.ts';
-import { partNamed } from './parts.ts';
 import { renderProse, type Stretch } from './prose/render.ts';
 
 /** A chapter's words: what stands on the page in order, and what stands inside each step. */
@@ -16,24 +17,13 @@ export type ChapterProse = {
   readonly ofStep: Readonly<Record<string, readonly Stretch[]>>;
 };
 
-const OF_PART = { length: 'length', width: 'width', thickness: 'thickness' } as const;
-
-/** `strut.across.length`: a measure of a part's blank. */
-function partValue(book: Book, name: string): Pair | null {
-  const dot = name.lastIndexOf('.');
-  const part = partNamed(book, name.slice(0, Math.max(0, dot)));
-  const measure = name.slice(dot + 1);
-  if (part === null) return null;
-  if (measure === 'count') return { mm: String(part.places.length), in: String(part.places.length) };
-  if (measure !== 'length' && measure !== 'width' && measure !== 'thickness') return null;
-  return lengthPair(part.blank[OF_PART[measure]]);
-}
-
-/** What prose may ask for by name: a named dimension, or a measure of a part. */
+/** What prose may ask for by name, in both units. */
 export function valueNamed(book: Book, name: string): Pair | null {
-  const found = book.notebook.dimensions.find((dimension) => dimension.name === name);
-  if (found === undefined) return partValue(book, name);
-  return found.amount.dimension === 'length' ? lengthPair(found.amount.value) : { mm: found.text, in: found.text };
+  const amount = amountNamed(book.notebook, name);
+  if (amount === null) return null;
+  if (amount.dimension === 'length') return lengthPair(amount.value);
+  const text = showAmount(amount, book.notebook.show);
+  return { mm: text, in: text };
 }
 
 /** A step's name within its chapter: `rout` of `benchwork.rout`. */

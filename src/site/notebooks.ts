@@ -1,32 +1,26 @@
-import { join } from 'node:path';
-import { compute, type Notebook } from '../core/notebook.ts';
-import type { Plan, Prose } from '../core/plan.ts';
-import { inReadingOrder, type Problem, problemAt } from '../core/units/problem.ts';
-import { loadContent } from '../reading/disk.ts';
+import { join, resolve } from 'node:path';
+import type { Notebook } from '../core/notebook.ts';
+import type { Prose } from '../core/plan.ts';
+import { listDrawings } from '../drawing/list.ts';
+import { loadWithShipped } from '../reading/disk.ts';
+import { openContent } from '../reading/open.ts';
 import { printProblem } from '../reading/print.ts';
-import { readContent } from '../reading/read.ts';
 import { contentFolder } from './chapter-files.ts';
 
 /** One notebook as the pages need it: what was computed, the author's words, and where photos lie. */
 export type Book = { readonly notebook: Notebook; readonly prose: readonly Prose[]; readonly photos: string };
 
-type Opened = { readonly book: Book | null; readonly problems: readonly Problem[] };
-
-function opened(plan: Plan, content: string): Opened {
-  const result = compute(plan);
-  if (!result.ok) return { book: null, problems: result.faults.map((fault) => problemAt(plan.spots, fault)) };
-  const photos = join(content, 'notebooks', plan.slug, 'photos');
-  return { book: { notebook: result.value, prose: plan.prose, photos }, problems: [] };
-}
-
 /** Reads and computes the whole content folder. Errors: all its problems as text; there is no half a site. */
 async function load(): Promise<readonly Book[]> {
   const content = contentFolder();
-  const { plans, problems } = readContent(await loadContent(content));
-  const all = plans.map((plan) => opened(plan, content));
-  const found = [...problems, ...all.flatMap((one) => one.problems)].sort(inReadingOrder);
-  if (found.length > 0) throw new Error(`the content has problems\n${found.map(printProblem).join('\n')}`);
-  return all.flatMap(({ book }) => (book === null ? [] : [book]));
+  const files = await loadWithShipped(content, resolve('content'));
+  const { notebooks, problems } = openContent(files, (notebook) => listDrawings(notebook).map(({ id }) => id));
+  if (problems.length > 0) throw new Error(`the content has problems\n${problems.map(printProblem).join('\n')}`);
+  return notebooks.map(({ plan, notebook }) => ({
+    notebook,
+    prose: plan.prose,
+    photos: join(content, 'notebooks', plan.slug, 'photos'),
+  }));
 }
 
 let loaded: Promise<readonly Book[]> | null = null;

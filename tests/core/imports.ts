@@ -8,7 +8,7 @@ const rooms = [
   ...['core/wiring', 'core/scenery', 'core/assembly', 'core/cutting', 'core/strength', 'core/moving'],
   ...['core/steps', 'core/shopping', 'core/log', 'core/head'],
 ];
-const core = [...rooms, 'core/plan', 'core/stages', 'core/notebook'];
+const core = [...rooms, 'core/plan', 'core/stages', 'core/notebook', 'core/values'];
 const ends = ['reading', 'writing', 'drawing', ...core];
 
 /** Who may import whom; the table of the contributor's guide. */
@@ -32,6 +32,7 @@ export const table: Readonly<Record<string, readonly string[]>> = {
   'core/plan': rooms,
   'core/stages': [...rooms, 'core/plan'],
   'core/notebook': core,
+  'core/values': [...nouns, 'core/notebook'],
   reading: core,
   writing: core,
   drawing: core,
