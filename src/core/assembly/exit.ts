@@ -1,8 +1,8 @@
-import type { Vector } from '../geometry/shapes.ts';
+import type { Box, Vector } from '../geometry/shapes.ts';
 import { dot } from '../geometry/vector.ts';
 import type { Blocking } from './blocking.ts';
 import { components } from './components.ts';
-import { engagedTravel } from './engagement.ts';
+import { boxRound, engagedTravel } from './engagement.ts';
 import type { Scene } from './scene.ts';
 
 /** Bodies that can leave as one, straight along `direction`; `travel` is how far they slide while engaged, mm. */
@@ -15,20 +15,22 @@ export type Standing = { readonly home: Vector; readonly now: Vector };
 export const TOUCHING = 1e-6;
 
 /**
- * Of all that can leave, what slides least while engaged, since a long slide scrapes the glue off; then the smaller
- * group; then what only lies on its mates lifts straight off them; then what needs no turning over; then what lifts up.
+ * Of all that can leave, what slides least while engaged, since a long slide scrapes the glue off; then what only lies on
+ * its mates lifts straight off them; then what needs no turning over; then the smaller; then what lifts up.
  */
 export function bestExit(at: Scene, present: ReadonlySet<number>, standing: Standing): Exit | null {
   if (present.size < 2) return null;
-  let best: Exit | null = null;
+  let best: Ranked | null = null;
   for (const graph of at.graphs) {
     for (const members of leavers(graph, present)) {
       if (members.length >= present.size || !connected(at, members)) continue;
       const exit = { members, direction: graph.direction, travel: travelOf(at, members, { present, graph }) };
-      if (best === null || before(exit, best, standing)) best = exit;
+      if (best !== null && exit.travel > best.exit.travel + 1e-6) continue;
+      const next = ranked(exit, standing, isLarger(at, members, present));
+      if (best === null || before(next, best)) best = next;
     }
   }
-  return best;
+  return best === null ? null : best.exit;
 }
 
 /** Which way must be up for a move: touching parts are laid on from above, engaged ones go in as the frame stands. */
@@ -46,8 +48,8 @@ export function flipped(up: Vector): Vector {
   return [0, 0, 0 - up[2]];
 }
 
-function before(a: Exit, b: Exit, standing: Standing): boolean {
-  const [ka, kb] = [rank(a, standing), rank(b, standing)];
+function before(a: Ranked, b: Ranked): boolean {
+  const [ka, kb] = [a.rank, b.rank];
   for (let i = 0; i < ka.length; i += 1) {
     const difference = (ka[i] ?? 0) - (kb[i] ?? 0);
     if (Math.abs(difference) > 1e-6) return difference < 0;
@@ -55,11 +57,25 @@ function before(a: Exit, b: Exit, standing: Standing): boolean {
   return false;
 }
 
-function rank(exit: Exit, standing: Standing): readonly number[] {
+type Ranked = { readonly exit: Exit; readonly rank: readonly number[] };
+
+function ranked(exit: Exit, standing: Standing, larger: boolean): Ranked {
   const { members, direction, travel } = exit;
   const slides = travel > TOUCHING ? 0 : 1 - Math.abs(direction[2]);
   const turns = upFor(exit, standing)[2] === standing.now[2] ? 0 : 1;
-  return [travel, members.length, slides, turns, -dot(direction, standing.home), -(members[0] ?? 0)];
+  const rise = dot(direction, standing.home);
+  return { exit, rank: [travel, slides, turns, larger ? 1 : 0, members.length, -rise, -(members[0] ?? 0)] };
+}
+
+/** Whether what leaves fills a larger box than what it leaves behind: then the rest is what a hand would move. */
+function isLarger(at: Scene, members: readonly number[], present: ReadonlySet<number>): boolean {
+  const leaving = members.flatMap((member) => at.bodies[member] ?? []);
+  const staying = [...present].flatMap((member) => (members.includes(member) ? [] : (at.bodies[member] ?? [])));
+  return boxVolume(boxRound(leaving)) > boxVolume(boxRound(staying)) + 1e-6;
+}
+
+export function boxVolume({ min, max }: Box): number {
+  return (max[0] - min[0]) * (max[1] - min[1]) * (max[2] - min[2]);
 }
 
 /** Groups along one direction that nothing left standing blocks: strongly connected, with no arrow out. */

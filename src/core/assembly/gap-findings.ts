@@ -13,7 +13,13 @@ export function jointGaps(fitted: Fitted): readonly Finding[] {
 export function gapFindings(bodies: readonly Body[], fitted: Fitted): readonly Finding[] {
   return gapsBetween(bodies, fitted)
     .filter((gap) => !fits(gap))
+    .filter((gap, i, all) => gap.place !== 'nowhere' || all.findIndex((one) => sameJoint(one, gap)) === i)
     .map(findingOf);
+}
+
+/** A joint that cannot touch is told once, whatever else does not fit. */
+function sameJoint(a: JointGap, b: JointGap): boolean {
+  return a.place === 'nowhere' && a.joint === b.joint;
 }
 
 function findingOf(gap: JointGap): Finding {

@@ -77,8 +77,11 @@ function measured(pair: Pair): readonly JointGap[] {
   }
 }
 
-function most({ joint, slack }: Pair, axis: Vector): number {
-  return joint.clearance + Math.max(slack(joint.between[0], axis), slack(joint.between[1], axis));
+/** Room across a mate: its thickest reading goes in, with no more than the clearance to spare. */
+function acrossGap(pair: Pair, gap: number, axis: Vector): JointGap {
+  const { joint, slack } = pair;
+  const least = Math.max(slack(joint.between[0], axis), slack(joint.between[1], axis));
+  return gapOf(pair, { place: 'across', gap, least, most: least + joint.clearance });
 }
 
 function gapOf({ joint }: Pair, rest: Omit<JointGap, 'joint' | 'between'>): JointGap {
@@ -89,7 +92,7 @@ function gapOf({ joint }: Pair, rest: Omit<JointGap, 'joint' | 'between'>): Join
 function acrossGaps(pair: Pair, plays: readonly Play[], held: number): readonly JointGap[] {
   const gaps = plays.flatMap((play) => {
     const gap = heldPlay(play);
-    return gap === null ? [] : [gapOf(pair, { place: 'across', gap, least: 0, most: most(pair, play.axis) })];
+    return gap === null ? [] : [acrossGap(pair, gap, play.axis)];
   });
   return gaps.length >= held ? gaps : [...gaps, nowhere(pair, plays)];
 }
@@ -118,7 +121,7 @@ function shoulderGap(pair: Pair, plays: readonly Play[]): JointGap {
   const gap = nearest(sideways.map(stopGap));
   const axis = sideways.find((play) => stopGap(play) === gap)?.axis;
   if (gap === null || axis === undefined) return nowhere(pair, plays);
-  return gapOf(pair, { place: 'across', gap, least: 0, most: most(pair, axis) });
+  return acrossGap(pair, gap, axis);
 }
 
 /** Where two faces meet: the nearest stop; bolts draw a clearance together. */
@@ -139,6 +142,6 @@ function nearest(gaps: readonly (number | null)[]): number | null {
 }
 
 /** Whether a measured gap lies in its range; a joint that cannot touch never does. */
-export function fits({ place, gap, least, most: greatest }: JointGap): boolean {
-  return place !== 'nowhere' && gap >= least - SEATED && gap <= greatest + SEATED;
+export function fits({ place, gap, least, most }: JointGap): boolean {
+  return place !== 'nowhere' && gap >= least - SEATED && gap <= most + SEATED;
 }

@@ -4,6 +4,7 @@ import { clashAlong } from '../geometry/sweep.ts';
 import { dot, times } from '../geometry/vector.ts';
 import { inTheWay } from './blocking.ts';
 import { type Body, movedBody } from './body.ts';
+import { boxVolume } from './exit.ts';
 import type { Scene } from './scene.ts';
 
 /** One body's way out round a corner: `distance` mm along `first`, then off along `second` (unit length). */
@@ -24,9 +25,16 @@ export function detour(at: Scene, present: ReadonlySet<number>): Detour | null {
   let best: Detour | null = null;
   for (const member of present) {
     const found = detourOf(at, present, member);
-    if (found !== null && (best === null || found.distance < best.distance - 1e-6)) best = found;
+    if (found !== null && (best === null || shorter(at, found, best))) best = found;
   }
   return best;
+}
+
+/** The shorter first leg; of equals the smaller body. */
+function shorter(at: Scene, a: Detour, b: Detour): boolean {
+  if (Math.abs(a.distance - b.distance) > 1e-6) return a.distance < b.distance;
+  const size = ({ member }: Detour) => boxVolume(at.bodies[member]?.box ?? { min: [0, 0, 0], max: [0, 0, 0] });
+  return size(a) < size(b);
 }
 
 function detourOf(at: Scene, present: ReadonlySet<number>, member: number): Detour | null {
