@@ -1,5 +1,6 @@
 import type { Bed } from './bed.ts';
 import type { Area, Cut, CutJob, CutPlace, CutSheet } from './job.ts';
+import type { Nested } from './nesting.ts';
 import type { Packing } from './packing.ts';
 import { areaOf, type Lying, sawOrder } from './saworder.ts';
 import { type Piece, slicing } from './slicing.ts';
@@ -21,7 +22,7 @@ export function sheetOf(job: CutJob, { task, packing, sheet }: Which): CutSheet 
       : [{ root: slicing(packing.forest, root, bed.ground), lying: { bed, kerf: task.kerf } }];
   });
   const passes = [...(laydown?.cuts ?? []), ...beds.flatMap(({ root, lying }) => sawOrder(root, lying))];
-  const cuts: Cut[] = passes.map((cut, index) => ({ number: index + 1, ...cut }));
+  const sawn: Cut[] = passes.map((cut, index) => ({ number: index + 1, ...cut }));
   const parts = beds.flatMap(({ root, lying }) => placesOf(root, { task, lying }));
   const whole = {
     x: 0,
@@ -29,12 +30,38 @@ export function sheetOf(job: CutJob, { task, packing, sheet }: Which): CutSheet 
     length: Math.min(LONGEST, stock?.length ?? 0),
     width: Math.min(LONGEST, stock?.width ?? 0),
   };
-  const left = leftOf(whole, { cuts, parts });
-  const worth = (area: Area) =>
-    (whole.width === 0 ? area.length : Math.min(area.length, area.width)) >= job.keep && area.length > 0;
+  const left = leftOf(whole, { cuts: sawn, parts });
+  const kept = worthKeeping(job, left);
+  const base = { ...{ stock: stock?.id ?? '', ...sizeOf(whole) }, kerf: fromTicks(task.kerf), parts, offcuts: kept };
+  // a router cuts outlines: no cut runs from edge to edge, and nothing falls off
+  if (job.style.kind === 'router') return { ...base, cuts: [], waste: [] };
+  return { ...base, cuts: sawn, waste: left.filter((area) => !kept.includes(area)) };
+}
+
+function sizeOf(whole: Area): { readonly length: number; readonly width: number } {
+  return { length: whole.length, width: whole.width };
+}
+
+function worthKeeping(job: CutJob, left: readonly Area[]): readonly Area[] {
+  const flat = job.stock.some((stock) => stock.width === 0);
+  return left.filter((area) => area.length > 0 && (flat ? area.length : Math.min(area.length, area.width)) >= job.keep);
+}
+
+/** One sheet nested freely for the router. */
+export function nestedSheet(
+  job: CutJob,
+  task: Task,
+  nest: { readonly kind: number; readonly nested: readonly Nested[] },
+): CutSheet {
+  const stock = job.stock[nest.kind];
+  const parts = nest.nested.flatMap((field) => {
+    const bed = task.laydowns[nest.kind]?.beds[field.root];
+    return bed === undefined ? [] : placesOf({ ...field, kind: 'part' }, { task, lying: { bed, kerf: task.kerf } });
+  });
+  const size = { length: Math.min(LONGEST, stock?.length ?? 0), width: Math.min(LONGEST, stock?.width ?? 0) };
   return {
-    ...{ stock: stock?.id ?? '', length: whole.length, width: whole.width, kerf: fromTicks(task.kerf), parts, cuts },
-    ...{ offcuts: left.filter(worth), waste: left.filter((area) => !worth(area)) },
+    ...{ stock: stock?.id ?? '', ...size, kerf: fromTicks(task.kerf), parts },
+    ...{ cuts: [], offcuts: [], waste: [] },
   };
 }
 
