@@ -122,7 +122,8 @@ export function labelled(block: Block, view: View, pieces: readonly Seen[]): Blo
     const [[x0, y1], [x1, y0]] = [onPaper(view, low), onPaper(view, high)];
     return { text: piece.label, box: { x0, y0, x1, y1 } };
   });
-  const within = extentOf(block.marks);
+  const { x0, x1, y0, y1 } = extentOf(block.marks);
+  const within = { x0: x0 - 6, x1: x1 + 14, y0: y0 - 8, y1: y1 + 6 };
   const marks = labelAll(labels, { lines: linesOf(block.marks), boxes: boxesOf(block.marks) }, within);
   return { ...block, marks: [...block.marks, ...marks] };
 }

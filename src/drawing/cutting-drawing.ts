@@ -1,6 +1,6 @@
 import type { Area, Cut, CutPlace, CutSheet } from '../core/cutting/job.ts';
 import { chainWithWhole, headedBlock } from './bench-view.ts';
-import { type Block, joined } from './block.ts';
+import { type Block, extentOf, joined } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import type { DrawingOptions, DrawingUnit } from './drawing.ts';
 import { lengthText, saidLength } from './figures.ts';
@@ -53,6 +53,27 @@ function offcutMarks(view: View, area: Area): readonly Mark[] {
     ...lines,
     { kind: 'polygon', rings: [ringOf({ x0, x1, y0, y1 })], fill: 'none', pen: 'feature', role: 'offcut' },
   ];
+}
+
+/** "keep" and the size of an offcut, on paper of its own, where it fits. */
+function offcutWords(view: View, area: Area, unit: DrawingUnit): readonly Mark[] {
+  const box = boxOf(view, area);
+  const size = `${lengthText(area.length, unit)} × ${lengthText(area.width, unit)}`;
+  const tries = [['keep', size], [`keep ${size}`]].flatMap((lines) => [
+    block(lines, box, 'none'),
+    block(lines, box, 'right'),
+  ]);
+  const words = tries.find((marks) => fitsIn(marks, box));
+  if (words === undefined) return [];
+  const { x0, x1, y0, y1 } = extentOf(words);
+  const ground: Mark = {
+    kind: 'polygon',
+    rings: [ringOf({ x0: x0 - 0.6, x1: x1 + 0.6, y0: y0 - 0.6, y1: y1 + 0.6 })],
+    fill: 'shade',
+    pen: 'none',
+    role: 'offcut',
+  };
+  return [ground, ...words];
 }
 
 function partMark(view: View, place: CutPlace): Mark {
@@ -166,7 +187,7 @@ function sheetBlock(ask: SheetAsk): Block {
   const marks: readonly Mark[] = [
     { kind: 'polygon', rings: [ringOf(boxOf(view, whole))], fill: 'shade', pen: 'edge', role: 'outline' },
     ...sheet.waste.flatMap((area) => wasteMarks(view, area)),
-    ...sheet.offcuts.flatMap((area) => offcutMarks(view, area)),
+    ...sheet.offcuts.flatMap((area) => [...offcutMarks(view, area), ...offcutWords(view, area, options.unit)]),
     ...sheet.parts.map((place) => partMark(view, place)),
     ...words,
   ];

@@ -99,14 +99,15 @@ function sizeChains(
   ask: { readonly window: Window; readonly unit: DrawingUnit },
 ): readonly Block[] {
   const { window, unit } = ask;
+  const { low, high } = bounds([...holds.areas, ...enters.areas].flatMap(({ outline }) => outline));
   const chain = (name: string, side: Side, seen: Seen): Block => {
     const along = side === 'below' || side === 'above';
     const stops = cornersIn(seen, window).map((corner) => (along ? corner[0] : corner[1]));
     const bases = {
-      below: paperY(view, window.y0),
-      above: paperY(view, window.y1),
-      left: paperX(view, window.x0),
-      right: paperX(view, window.x1),
+      below: paperY(view, low[1]),
+      above: paperY(view, high[1]),
+      left: paperX(view, low[0]),
+      right: paperX(view, high[0]),
     };
     return chainBlock({ name, view, side, stops, base: bases[side], opposite: bases[side], v: 10, unit });
   };

@@ -85,7 +85,7 @@ export function layOutDrawing(notebook: DrawingBook, id: string, options: Drawin
           title: notebook.title,
           subtitle: entry.title,
           type: documentTypes[entry.kind],
-          number: `${notebook.slug}/${id}`,
+          number: id,
           scale,
           unit: options.unit,
           sheet: index + 1,

@@ -53,14 +53,14 @@ export function noteSizes(feature: Feature, unit: DrawingUnit): readonly NoteSiz
     const relief = isPocket(feature) ? (feature.relief ?? 0) : 0;
     const corner: readonly NoteSize[] =
       feature.corner > 0
-        ? [{ measure: 'radius', text: show(feature.corner), words: `corners R ${show(feature.corner)}` }]
+        ? [{ measure: 'radius', text: show(feature.corner), words: `corners R\u00a0${show(feature.corner)}` }]
         : [];
     return relief > 0
-      ? [...corner, { measure: 'radius', text: show(relief), words: `corners relieved R ${show(relief)}` }]
+      ? [...corner, { measure: 'radius', text: show(relief), words: `corners relieved R\u00a0${show(relief)}` }]
       : corner;
   }
   if (feature.kind === 'roundover' || feature.kind === 'rounded-corner') {
-    return [{ measure: 'radius', text: show(feature.radius), words: `R ${show(feature.radius)}` }];
+    return [{ measure: 'radius', text: show(feature.radius), words: `R\u00a0${show(feature.radius)}` }];
   }
   if (feature.kind === 'mitre')
     return [{ measure: 'angle', text: degrees(feature.angle), words: degrees(feature.angle) }];

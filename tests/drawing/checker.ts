@@ -7,6 +7,7 @@ import { crosses, overlap, type Straight } from '../../src/drawing/labels.ts';
 import { listDrawings } from '../../src/drawing/list.ts';
 import type { Extent, Mark, TextMark } from '../../src/drawing/mark.ts';
 import { frameOf, type PaperName } from '../../src/drawing/paper.ts';
+import { extentOfSeen, fromAbove, placedParts, seen } from '../../src/drawing/scene.ts';
 import { textBox } from '../../src/drawing/text.ts';
 import { titleBlockSize } from '../../src/drawing/title-block.ts';
 import { paperX, paperY } from '../../src/drawing/view.ts';
@@ -62,14 +63,21 @@ function holdsBox(outer: Extent, inner: Extent): boolean {
   return outer.x0 <= inner.x0 && outer.x1 >= inner.x1 && outer.y0 <= inner.y0 && outer.y1 >= inner.y1;
 }
 
+/** A filled disc or a filled area without an edge: what was drawn before it is out of sight. */
+function isGround(mark: Mark): boolean {
+  return (
+    (mark.kind === 'circle' && mark.fill === 'paper') ||
+    (mark.kind === 'polygon' && mark.pen === 'none' && mark.fill !== 'none')
+  );
+}
+
 /** Lines that run through a label; a label on its own filled disc hides what was drawn before the disc. */
 export function crossedLabels(sheet: DrawingSheet): readonly Complaint[] {
   const lines = sheet.marks.map((mark) => ({ mark, box: markExtent(mark), lines: strokes(mark) }));
   return texts(sheet).flatMap((text) => {
     const box = shrunk(textBox(text), near);
     const disc = sheet.marks.findLastIndex(
-      (mark) =>
-        mark.kind === 'circle' && mark.fill === 'paper' && holdsBox(markExtent(mark), shrunk(textBox(text), 0.6)),
+      (mark) => isGround(mark) && holdsBox(markExtent(mark), shrunk(textBox(text), 0.6)),
     );
     return lines
       .filter(
@@ -204,6 +212,31 @@ export function unlabelled(drawing: Drawing, book: DrawingBook): readonly Compla
     .flatMap(({ places }) => places)
     .filter(({ label }) => !words.has(label))
     .map(({ label, id }) => `${drawing.id} ${drawing.unit}: ${id} stands without its label ${label}`);
+}
+
+/** Frame pieces whose faces can't be found by adding up the plan's printed chains from the frame's outside. */
+export function unplaced(drawing: Drawing, book: DrawingBook): readonly Complaint[] {
+  if (!drawing.id.endsWith('.plan')) return [];
+  const bench = listDrawings(book).find(({ id }) => id === drawing.id)?.of;
+  const frame = placedParts(
+    book.parts.filter((part) => part.bench === bench && ['side', 'end', 'strut'].includes(part.role)),
+  );
+  const links = (name: string) =>
+    drawing.dimensions
+      .filter(({ chain }) => chain === name)
+      .toSorted((a, b) => (a.between?.[0] ?? 0) - (b.between?.[0] ?? 0))
+      .map(({ text }) => readFigure(text, drawing.unit));
+  const sums = (name: string) =>
+    links(name).reduce<readonly number[]>((all, link) => all.concat((all.at(-1) ?? 0) + link), [0]);
+  const within = printedWithin(drawing.unit);
+  return frame.flatMap((one) => {
+    const { low, high } = extentOfSeen(seen(one, fromAbove));
+    const axis = high[0] - low[0] < high[1] - low[1] ? 0 : 1;
+    const found = sums(axis === 0 ? 'bays along' : 'bays across');
+    return [low[axis], high[axis]]
+      .filter((face) => !found.some((at) => Math.abs(at - face) <= within))
+      .map((face) => `${drawing.id} ${drawing.unit}: no chain leads to the face of ${one.place.id} at ${face}`);
+  });
 }
 
 /** Everything that can be wrong with a drawing's sheets as such. */

@@ -4,7 +4,7 @@ import { layOutDrawing } from '../../src/drawing/layout.ts';
 import { listDrawings } from '../../src/drawing/list.ts';
 import { loadContent } from '../../src/reading/disk.ts';
 import { readContent } from '../../src/reading/read.ts';
-import { complaints, unfixed, unlabelled } from './checker.ts';
+import { complaints, unfixed, unlabelled, unplaced } from './checker.ts';
 
 const papers = ['A4', 'A3', 'Letter', 'Tabloid'] as const;
 const files = await loadContent(new URL('../../content', import.meta.url).pathname);
@@ -22,6 +22,7 @@ function allComplaints(notebook: Notebook): readonly string[] {
       return [
         ...complaints(drawing, option.paper),
         ...unlabelled(drawing, notebook),
+        ...unplaced(drawing, notebook),
         ...(part === undefined ? [] : unfixed(drawing, part)),
       ];
     }),

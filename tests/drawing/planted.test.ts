@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Drawing, DrawingSheet } from '../../src/drawing/drawing.ts';
 import { layOutDrawing } from '../../src/drawing/layout.ts';
 import { lettering } from '../../src/drawing/text.ts';
-import { complaints, unfixed } from './checker.ts';
+import { complaints, unfixed, unlabelled, unplaced } from './checker.ts';
 import { bitternAsk, gridNotebook } from './fixtures.ts';
 
 const notebook = gridNotebook(bitternAsk);
@@ -84,6 +84,18 @@ describe('the checks of drawings fail on a planted fault', () => {
       }));
       expect(unfixed(bare, part).length, measure).toBeGreaterThan(0);
     }
+  });
+
+  test('a piece without its label, and a chain that leads past a strut', () => {
+    const bare = spoilt(plan, (sheet) => ({
+      marks: sheet.marks.filter((mark) => mark.kind !== 'text' || mark.text !== 'X2'),
+    }));
+    expect(unlabelled(bare, notebook).join()).toContain('strut.across-2 stands without its label X2');
+    const dimensions = plan.dimensions.filter(({ text }) => text !== '382.3');
+    expect(unplaced({ ...plan, dimensions }, notebook).join()).toContain(
+      'no chain leads to the face of strut.across-2',
+    );
+    expect([...unlabelled(plan, notebook), ...unplaced(plan, notebook)]).toEqual([]);
   });
 
   test('a position printed wrong', () => {

@@ -4,7 +4,7 @@ import type { DrawingBook } from '../../src/drawing/book.ts';
 import { layOutDrawing } from '../../src/drawing/layout.ts';
 import { listDrawings } from '../../src/drawing/list.ts';
 import type { PaperName } from '../../src/drawing/paper.ts';
-import { complaints, unfixed, unlabelled } from '../drawing/checker.ts';
+import { complaints, unfixed, unlabelled, unplaced } from '../drawing/checker.ts';
 import { bitternAsk, gridNotebook } from '../drawing/fixtures.ts';
 import { anyGrid, anyPart, anyTitle } from '../drawing/random-parts.ts';
 
@@ -22,6 +22,7 @@ function everyComplaint(
     return [
       ...complaints(drawing, options.paper),
       ...unlabelled(drawing, notebook),
+      ...unplaced(drawing, notebook),
       ...(part === undefined ? [] : unfixed(drawing, part)),
     ];
   });
