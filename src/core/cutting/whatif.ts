@@ -17,7 +17,7 @@ export type Saving = {
 export type WhatIf = { readonly tick: number; readonly most: number };
 
 /**
- * The smallest change of one part that saves a sheet, or null when none up to `most` does. Steps of `tick`: the size told
+ * The smallest change of one part (of all its pieces) that saves a sheet, or null when none up to `most` does. Steps of `tick`: the size told
  * saves the sheet and the size one tick larger, laid out with the same budget, does not. Of equal changes the one that
  * is the smaller share of its side is taken. mm; a tick that is no size gives null.
  */
