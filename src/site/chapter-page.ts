@@ -1,6 +1,7 @@
 import { type ChapterProse, chapterProse } from './chapter-prose.ts';
 import type { ChapterId } from './chapters.ts';
 import { chapterDrawings } from './drawings.ts';
+import { chapterJoints } from './joint-words.ts';
 import type { Book } from './notebooks.ts';
 import type { Stretch } from './prose/render.ts';
 
@@ -13,7 +14,7 @@ export type ChapterPage = {
 };
 
 /** Lists that come at the end when the author placed them nowhere, and nowhere when there is nothing in them. */
-const RESTED: readonly string[] = ['findings', 'steps', 'parts', 'cut-list'];
+const RESTED: readonly string[] = ['findings', 'steps', 'parts', 'cut-list', 'joints'];
 
 function block(name: string, attributes: Readonly<Record<string, string>> = {}): Stretch {
   return { kind: 'block', name, attributes };
@@ -31,6 +32,7 @@ function filled(book: Book, chapter: ChapterId): readonly string[] {
     ...(has(findings) ? ['findings'] : []),
     ...(has(steps) ? ['steps'] : []),
     ...(has(parts) ? ['parts', 'cut-list'] : []),
+    ...(chapterJoints(book, chapter).length > 0 ? ['joints'] : []),
   ];
 }
 

@@ -6,6 +6,7 @@ const OF_BLOCK: Readonly<Record<string, Heading>> = {
   steps: { id: 'the-steps', html: 'Steps' },
   parts: { id: 'the-parts', html: 'Parts' },
   'cut-list': { id: 'the-cut-list', html: 'Cut list' },
+  joints: { id: 'the-joints', html: 'Joints' },
   sheets: { id: 'the-sheets', html: 'Sheets' },
   tools: { id: 'the-tools', html: 'Tools' },
   findings: { id: 'the-findings', html: 'What the checks found' },

@@ -60,6 +60,11 @@ export function chapterDrawings(book: Book, chapter: string): readonly DrawingEn
   return drawingsOf(book).filter(({ id }) => id.startsWith(`${chapter}.`));
 }
 
+/** Details of a chapter's joints, one of each kind. */
+export function jointDrawings(book: Book, chapter: string): readonly DrawingEntry[] {
+  return drawingsOf(book).filter((drawing) => drawing.kind === 'joint' && drawing.chapter === chapter);
+}
+
 /** The drawing a notebook is known by: its first plan, else its first; null if there is none. */
 export function heroDrawing(book: Book): string | null {
   const all = drawingsOf(book);

@@ -42,5 +42,6 @@ export function listed(pieces: readonly Html[]): Html {
 /** A part or one of its pieces by name, linked to its page where it has one. */
 export function partLink(book: Book, id: string, words = plainName(id)): Html {
   const address = partAddress(book, id);
-  return address === null ? text(words) : link(address, words);
+  const named = address === null ? text(words) : link(address, words);
+  return html(`<span class="piece">${named}</span>`);
 }

@@ -50,7 +50,15 @@ describe('a chapter', () => {
   test('lists its headings for the contents, with those of its lists', async () => {
     const { stretches } = await chapterPage(book, 'benchwork');
     const ids = contentsOf(stretches).map((heading) => heading.id);
-    expect(ids).toEqual(['the-steps', 'the-parts', 'the-cut-list', 'still-open', 'the-findings', 'more-drawings']);
+    expect(ids).toEqual([
+      'the-steps',
+      'the-parts',
+      'the-cut-list',
+      'still-open',
+      'the-findings',
+      'the-joints',
+      'more-drawings',
+    ]);
   });
 
   test('in .mdx tells what it places by itself, and the rest follows', async () => {
