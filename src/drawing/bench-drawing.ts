@@ -6,7 +6,7 @@ import type { Block } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import type { DrawingOptions } from './drawing.ts';
 import { scales } from './paper.ts';
-import { fitsSheet } from './sheet.ts';
+import { drawingArea, fitsSheet } from './sheet.ts';
 
 function blockOf(ask: BenchAsk, kind: BenchViewKind): Block {
   if (kind === 'plan') return planBlock(ask);
@@ -22,7 +22,11 @@ export function benchLayout(
   bench: Bench,
   ask: { readonly kind: BenchViewKind; readonly options: DrawingOptions },
 ): BenchLayout {
-  for (const scale of scales.filter((one) => one >= 1)) {
+  const area = drawingArea(ask.options.paper);
+  const across = ask.kind === 'front' || ask.kind === 'plan' || ask.kind === 'deck' ? bench.length : bench.width;
+  const upright = ask.kind === 'plan' || ask.kind === 'deck' ? bench.width : bench.sideTop - bench.sideUnderside;
+  const mayFit = (scale: number) => across / scale <= area.x1 - area.x0 && upright / scale <= area.y1 - area.y0;
+  for (const scale of scales.filter((one) => one >= 1 && mayFit(one))) {
     const block = blockOf({ notebook, bench, options: ask.options, scale }, ask.kind);
     if (fitsSheet(block, ask.options.paper)) return { blocks: [block], scale };
   }

@@ -9,7 +9,7 @@ import { boxesOf, isFree, type Obstacles } from './labels.ts';
 import type { Extent, Mark, Spot, TextMark } from './mark.ts';
 import { scales, scaleText } from './paper.ts';
 import { type Note, noteMarks } from './part-notes.ts';
-import { fitsSheet } from './sheet.ts';
+import { drawingArea, fitsSheet } from './sheet.ts';
 import { lettering, smallText, textWidth } from './text.ts';
 import { paperX, paperY, type View } from './view.ts';
 
@@ -271,7 +271,9 @@ export type CuttingLayout = { readonly blocks: readonly Block[]; readonly scale:
 /** A sheet with its parts, waste and cuts at the largest scale that fits, and the cuts in order. */
 export function cuttingLayout(notebook: DrawingBook, sheet: CutSheet, options: DrawingOptions): CuttingLayout {
   const at = (scale: number): SheetAsk => ({ notebook, sheet, options, scale });
-  const scale = scales.find((one) => one >= 1 && fitsSheet(sheetBlock(at(one)), options.paper)) ?? 100;
+  const area = drawingArea(options.paper);
+  const mayFit = (one: number) => sheet.length / one <= area.x1 - area.x0 && sheet.width / one <= area.y1 - area.y0;
+  const scale = scales.find((one) => one >= 1 && mayFit(one) && fitsSheet(sheetBlock(at(one)), options.paper)) ?? 100;
   const blocks = [sheetBlock(at(scale)), ...smallParts(at(scale)), ...cutBlocks(at(scale))];
   return { blocks, scale, desc: cuttingWords(notebook, sheet, options.unit) };
 }

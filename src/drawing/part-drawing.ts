@@ -85,6 +85,9 @@ function stretches(part: Part, count: number): readonly (readonly [number, numbe
 
 function partedAt(part: Part, scale: number, options: DrawingOptions & { readonly count: number }): Views | null {
   const pieces = stretches(part, options.count);
+  const area = drawingArea(options.paper);
+  const longest = Math.max(...pieces.map(([from, to]) => to - from));
+  if (longest / scale > area.x1 - area.x0 || part.blank.width / scale > area.y1 - area.y0) return null;
   const asks = pieces.map(([from, to], i): PartViewAsk => {
     const heading = `Seen on its face ${scaleText(scale)}, piece ${i + 1} of ${pieces.length}, from the left end`;
     return { part, unit: options.unit, scale, breaks: [], from, to, heading };
