@@ -111,6 +111,13 @@ export function wiringReferences(chapter: Wiring): readonly Reference[] {
 export function sceneryReferences(chapter: Scenery): readonly Reference[] {
   return [
     ...refer('scenery.ground.foam', chapter.ground?.foam, 'sheet'),
+    ...refer('scenery.ballast', chapter.ballast, 'cover'),
+    ...(chapter.ground?.boards ?? []).flatMap((board, i) =>
+      refer(`scenery.ground.boards.${i}.stock`, board.stock, 'sheet'),
+    ),
+    ...(chapter.ground?.water ?? []).flatMap((water, i) =>
+      refer(`scenery.ground.water.${i}.resin`, water.resin, 'cover'),
+    ),
     ...chapter.bridges.flatMap((bridge, i) => [
       ...refer(`scenery.bridges.${i}.line`, bridge.line, 'line'),
       ...refer(`scenery.bridges.${i}.over`, bridge.over, 'water'),

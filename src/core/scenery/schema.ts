@@ -25,6 +25,49 @@ function waterSchema(kit: QuantityKit) {
     floor: kit.length,
     /** deepest single pour */
     pour: kit.length,
+    /** stock it is poured from */
+    resin: dottedName.optional(),
+  });
+}
+
+/** Two points or more that a ridge runs along. */
+function way(kit: QuantityKit) {
+  return z.array(point(kit)).min(2, 'two points or more');
+}
+
+/** High ground along a path, down to nothing `half-width` from it. */
+function ridgeSchema(kit: QuantityKit) {
+  return z.strictObject({
+    id: identifier,
+    form: z.enum(['round', 'sharp']),
+    along: way(kit),
+    height: kit.length,
+    'half-width': kit.length,
+  });
+}
+
+/** Raised flat ground inside an outline, its sides falling outward by `slope`. */
+function bankSchema(kit: QuantityKit) {
+  return z.strictObject({ id: identifier, outline: outline(kit), height: kit.length, slope: kit.grade });
+}
+
+/** A road or path the ground is levelled for: x, y and height along it. */
+function roadSchema(kit: QuantityKit) {
+  return z.strictObject({
+    id: identifier,
+    along: z.array(z.tuple([kit.length, kit.length, kit.length])).min(2, 'two points or more'),
+    width: kit.length,
+  });
+}
+
+/** A board along a bench's edge whose top follows the ground. */
+function boardSchema() {
+  return z.strictObject({
+    id: identifier,
+    edge: z.enum(['front', 'back', 'left', 'right']),
+    /** id of the bench; the first one when absent */
+    bench: identifier.optional(),
+    stock: dottedName,
   });
 }
 
@@ -33,9 +76,19 @@ function groundSchema(kit: QuantityKit) {
     /** x, y, height that the ground must pass through */
     spots: z.array(z.tuple([kit.length, kit.length, kit.length])).default([]),
     hills: z.array(hillSchema(kit)).default([]),
+    ridges: z.array(ridgeSchema(kit)).default([]),
+    banks: z.array(bankSchema(kit)).default([]),
+    roads: z.array(roadSchema(kit)).default([]),
     water: z.array(waterSchema(kit)).default([]),
     /** stock of the foam the land is built from */
     foam: dottedName.optional(),
+    /** thickness of the walls of a hollow hill; solid when absent */
+    hollow: kit.length.optional(),
+    /** of cuttings and banks along lines and roads; 1:1.5 when absent */
+    slope: kit.grade.optional(),
+    /** how far a spot bends the ground around it; 300 mm when absent */
+    'spot-reach': kit.length.optional(),
+    boards: z.array(boardSchema()).default([]),
   });
 }
 
@@ -78,9 +131,13 @@ export function scenerySchema(kit: QuantityKit) {
           id: identifier,
           outline: z.union([dottedName, outline(kit)]),
           of: z.array(dottedName).min(1, 'at least one stock'),
+          /** trees for each square metre */
+          trees: kit.number.optional(),
         }),
       )
       .default([]),
+    /** stock of the ballast along the lines */
+    ballast: dottedName.optional(),
     renamed: renamed.optional(),
     steps: z.array(stepSchema(kit)).default([]),
   });

@@ -77,6 +77,11 @@ export type CoverStock = Goods & {
   readonly fillsVolume: number | null;
   /** kg per m2 when laid */
   readonly massPerSquareMetre: number | null;
+  /** how many layers are laid, 1 when absent, and what share of each lies over its neighbour, 0 when absent */
+  readonly layers?: number;
+  readonly overlap?: number;
+  /** how thick it is laid, mm; for goods bought by volume */
+  readonly depth?: number | null;
 };
 
 export type HardwareStock = Goods & {

@@ -109,6 +109,12 @@ const cover = z
     fills: literal.volume.nullable().default(null),
     /** kg per m2 when laid */
     'kg-per-square-metre': literal.number.nullable().default(null),
+    /** how many layers are laid */
+    layers: literal.number.default(1),
+    /** share of each piece that lies over its neighbour */
+    overlap: literal.number.default(0),
+    /** how thick it is laid, for goods bought by volume */
+    depth: literal.length.nullable().default(null),
   })
   .transform(({ covers, fills, 'kg-per-square-metre': massPerSquareMetre, ...rest }) => ({
     ...rest,

@@ -1,0 +1,180 @@
+import { circle } from '../geometry/polygon.ts';
+import type { Point } from '../geometry/shapes.ts';
+import type { Stock } from '../stock/goods.ts';
+import { done, failed, type Result } from '../units/problem.ts';
+import type { Quantity, Scope } from '../units/quantity.ts';
+import { EARTH_SLOPE } from './formation-width.ts';
+import type { Bank, BoardAsk, Hill, Land, Path, Ridge, Spot, Stretch, Water, Zone } from './land.ts';
+import { outlineFaults } from './outline-faults.ts';
+import { type Reader, readerOf } from './reader.ts';
+import type { Scenery } from './schema.ts';
+import { spotFaults } from './spot-faults.ts';
+
+/** What evaluation needs besides the chapter. */
+export type LandContext = {
+  readonly scope: Scope;
+  readonly stock: readonly Stock[];
+  /** ids of the benches, the first being meant where none is named */
+  readonly benches: readonly string[];
+};
+
+/** How far a spot bends the ground when nobody says, mm; common practice, no source. */
+const SPOT_REACH = 300;
+
+/** Corners of a foot circle as an outline. */
+const FOOT_SIDES = 96;
+
+type Ground = NonNullable<Scenery['ground']>;
+
+/** The chapter's quantities as numbers, ready for `sceneryModel`; every fault of every value at once. */
+export function evaluateScenery(scenery: Scenery, context: LandContext): Result<Land> {
+  const reader = readerOf(context.scope, context.stock);
+  const ground = scenery.ground;
+  const hills = ground?.hills.map((hill) => hillOf(hill, reader)) ?? [];
+  const land: Land = {
+    ...(ground === undefined ? NO_GROUND : groundOf(ground, { reader, hills, benches: context.benches })),
+    zones: scenery.cover.map((zone, i) => zoneOf(zone, `scenery.cover.${i}`, { reader, hills })),
+    ballast: scenery.ballast === undefined ? null : reader.cover(scenery.ballast, 'scenery.ballast'),
+    bridges: scenery.bridges.map((one, i) => stretchOf(one, `scenery.bridges.${i}`, reader)),
+    tunnels: scenery.tunnels.map((one, i) => stretchOf(one, `scenery.tunnels.${i}`, reader)),
+  };
+  const faults = [...reader.faults, ...(reader.faults.length > 0 ? [] : spotFaults(land.spots))];
+  return faults.length > 0 ? failed(...faults) : done(land);
+}
+
+type GroundLand = Omit<Land, 'zones' | 'ballast' | 'bridges' | 'tunnels'>;
+
+const NO_GROUND: GroundLand = {
+  ...{ spots: [], spotReach: SPOT_REACH, forms: [], roads: [], slope: EARTH_SLOPE, water: [] },
+  ...{ foam: null, hollow: null, boards: [] },
+};
+
+type Given = { readonly reader: Reader; readonly hills: readonly Hill[]; readonly benches: readonly string[] };
+
+function groundOf(ground: Ground, { reader, hills, benches }: Given): GroundLand {
+  const reach = ground['spot-reach'];
+  const slope = ground.slope === undefined ? EARTH_SLOPE : reader.above(ground.slope, 'slope');
+  const at = 'scenery.ground';
+  return {
+    spots: ground.spots.map((spot, i) => spotOf(spot, `${at}.spots.${i}`, reader)),
+    spotReach: reach === undefined ? SPOT_REACH : reader.above(reach, 'spot-reach'),
+    forms: [
+      ...hills,
+      ...ground.ridges.map((ridge) => ridgeOf(ridge, reader)),
+      ...ground.banks.map((bank, i) => bankOf(bank, `${at}.banks.${i}`, reader)),
+    ],
+    roads: ground.roads.map((road) => roadOf(road, slope, reader)),
+    slope,
+    water: ground.water.map((water, i) => waterOf(water, `${at}.water.${i}`, reader)),
+    foam: ground.foam === undefined ? null : reader.sheet(ground.foam, `${at}.foam`),
+    hollow: ground.hollow === undefined ? null : reader.above(ground.hollow, 'hollow'),
+    boards: ground.boards.flatMap((board, i) => boardOf(board, `${at}.boards.${i}`, { reader, benches })),
+  };
+}
+
+function spotOf([x, y, height]: Ground['spots'][number], at: string, reader: Reader): Spot {
+  return { x: reader.number(x), y: reader.number(y), height: reader.number(height), at };
+}
+
+function hillOf(hill: Ground['hills'][number], reader: Reader): Hill {
+  return {
+    kind: 'hill',
+    id: hill.id,
+    form: hill.form,
+    top: reader.point(hill.top),
+    height: reader.above(hill.height, 'height'),
+    footRadius: reader.above(hill['foot-radius'], 'foot-radius'),
+  };
+}
+
+function ridgeOf(ridge: Ground['ridges'][number], reader: Reader): Ridge {
+  return {
+    kind: 'ridge',
+    id: ridge.id,
+    form: ridge.form,
+    along: ridge.along.map(reader.point),
+    height: reader.above(ridge.height, 'height'),
+    half: reader.above(ridge['half-width'], 'half-width'),
+  };
+}
+
+function loopOf(outline: readonly (readonly [Quantity, Quantity])[], at: string, reader: Reader): readonly Point[] {
+  const before = reader.faults.length;
+  const loop = outline.map(reader.point);
+  if (reader.faults.length === before) reader.faults.push(...outlineFaults(loop, at));
+  return loop;
+}
+
+function bankOf(bank: Ground['banks'][number], at: string, reader: Reader): Bank {
+  return {
+    kind: 'bank',
+    id: bank.id,
+    outline: loopOf(bank.outline, `${at}.outline`, reader),
+    height: reader.above(bank.height, 'height'),
+    slope: reader.above(bank.slope, 'slope'),
+  };
+}
+
+function roadOf(road: Ground['roads'][number], slope: number, reader: Reader): Path {
+  const points = road.along.map(([x, y, z]) => ({ x: reader.number(x), y: reader.number(y), z: reader.number(z) }));
+  let at = 0;
+  return {
+    id: road.id,
+    points: points.map((point, i) => {
+      const before = points[i - 1];
+      if (before !== undefined) at += Math.hypot(point.x - before.x, point.y - before.y);
+      return { at, ...point };
+    }),
+    half: reader.above(road.width, 'width') / 2,
+    slope,
+    free: [],
+  };
+}
+
+function waterOf(water: Ground['water'][number], at: string, reader: Reader): Water {
+  return {
+    id: water.id,
+    at,
+    outline: loopOf(water.outline, `${at}.outline`, reader),
+    surface: reader.number(water.surface),
+    depth: reader.above(water.depth, 'depth'),
+    floor: reader.above(water.floor, 'floor'),
+    pour: reader.above(water.pour, 'pour'),
+    resin: water.resin === undefined ? null : reader.cover(water.resin, `${at}.resin`),
+  };
+}
+
+type Boarding = { readonly reader: Reader; readonly benches: readonly string[] };
+
+function boardOf(board: Ground['boards'][number], at: string, { reader, benches }: Boarding): readonly BoardAsk[] {
+  const stock = reader.sheet(board.stock, `${at}.stock`);
+  const bench = board.bench ?? benches[0] ?? '';
+  if (board.bench !== undefined && !benches.includes(board.bench)) {
+    const what = `no bench is called '${board.bench}'`;
+    reader.faults.push({ rule: 'board-bench', at: `${at}.bench`, what, mend: `name one of ${benches.join(', ')}` });
+  }
+  return stock === null ? [] : [{ id: board.id, at, bench, edge: board.edge, stock }];
+}
+
+type Covering = { readonly reader: Reader; readonly hills: readonly Hill[] };
+
+function zoneOf(zone: Scenery['cover'][number], at: string, { reader, hills }: Covering): Zone {
+  return {
+    id: zone.id,
+    at,
+    outline:
+      typeof zone.outline === 'string' ? footOf(zone.outline, hills) : loopOf(zone.outline, `${at}.outline`, reader),
+    of: zone.of.flatMap((id, i) => reader.cover(id, `${at}.of.${i}`) ?? []),
+    trees: zone.trees === undefined ? 0 : reader.number(zone.trees),
+  };
+}
+
+/** The foot circle that `hill.foot` names; reading has told of names that stand for nothing. */
+function footOf(name: string, hills: readonly Hill[]): readonly Point[] {
+  const hill = hills.find(({ id }) => `${id}.foot` === name);
+  return hill === undefined ? [] : circle(hill.top, hill.footRadius, FOOT_SIDES);
+}
+
+function stretchOf(one: Scenery['tunnels'][number], at: string, reader: Reader): Stretch {
+  return { id: one.id, line: one.line, from: reader.number(one.from), to: reader.number(one.to), at };
+}
