@@ -2,6 +2,7 @@ import type { Finding } from './finding.ts';
 import type { Head } from './head.schema.ts';
 import type { Saw } from './stock/saw.ts';
 import { evaluate } from './units/evaluate.ts';
+import { parseQuantity } from './units/parse.ts';
 import type { Fault } from './units/problem.ts';
 import type { Amount, Quantity } from './units/quantity.ts';
 import { length, say } from './units/say.ts';
@@ -11,6 +12,8 @@ export type HeadValues = {
   readonly saw: Saw;
   /** diameters of the router's bits in hand */
   readonly bits: readonly number[];
+  /** clamps by their opening; null when nobody said */
+  readonly clamps: readonly { readonly opening: number; readonly count: number }[] | null;
   /** money put aside; null when nobody said */
   readonly budget: { readonly value: number; readonly currency: string } | null;
   readonly faults: readonly Fault[];
@@ -40,10 +43,26 @@ export function headValues(head: Head): HeadValues {
   return {
     saw: { kerf, trim: 0, keep: KEEP },
     bits: (tools?.router?.bits ?? []).map(number),
+    clamps: tools?.clamps === undefined ? null : clampsIn(tools.clamps, head.bare ?? null, { number, faults }),
     budget: budget === null ? null : { value: budget.value, currency: budget.currency ?? '' },
     faults,
     findings: blade === undefined ? [kerfAssumed] : [],
   };
+}
+
+type Reading = { readonly number: (quantity: Quantity) => number; readonly faults: Fault[] };
+
+/** `{ 600 mm: 8 }` as openings and counts; an opening that is no length is told at its key. */
+function clampsIn(written: Readonly<Record<string, Quantity>>, bare: 'mm' | null, { number, faults }: Reading) {
+  return Object.entries(written).flatMap(([text, quantity]) => {
+    const at = `notebook.tools.clamps.${text}`;
+    const tree = parseQuantity(text, 'length', { bare });
+    if (!tree.ok) {
+      faults.push(...tree.faults.map((fault) => ({ ...fault, at })));
+      return [];
+    }
+    return [{ opening: number({ dimension: 'length', text, tree: tree.value, at }), count: number(quantity) }];
+  });
 }
 
 const kerfAssumed: Finding = {

@@ -1,3 +1,5 @@
+import type { Assembly } from './assembly/assembly.ts';
+import type { Machining } from './assembly/machining/operation.ts';
 import type { Bench, Seam } from './benchwork/bench.ts';
 import type { BenchworkModel } from './benchwork/input.ts';
 import type { CutBound, CutSheet } from './cutting/job.ts';
@@ -7,6 +9,7 @@ import { acceptFindings } from './log/accept.ts';
 import type { LogRecord, Money } from './log/record.ts';
 import { type LogState, logState } from './log/state.ts';
 import type { Plan } from './plan.ts';
+import { assemblyStage } from './stages/assembly.ts';
 import { benchworkStage, type NamedDimension } from './stages/benchwork.ts';
 import { measurable, readLog } from './stages/log.ts';
 import { cuttingStage, massesOf } from './stages/timber.ts';
@@ -40,6 +43,10 @@ export type Notebook = {
   readonly masses: Readonly<Record<string, number>>;
   readonly sheets: readonly CutSheet[];
   readonly bounds: readonly CutBound[];
+  /** how each bench goes together, proved on its solids */
+  readonly assembly: readonly Assembly[];
+  /** every part's operations in their order */
+  readonly machining: readonly Machining[];
   readonly steps: readonly Step[];
   readonly log: readonly LogRecord[];
   /** where the work stands, from the log */
@@ -62,8 +69,9 @@ export function compute(plan: Plan): Result<Notebook> {
   const state = stateStage(plan, { model, steps: steps.steps, records: log.records, budget: head.budget });
   const faults = [...early, ...steps.faults, ...state.faults];
   if (faults.length > 0) return failed(...faults);
+  const together = assemblyStage(plan, { model, thicknesses: bench.value.thicknesses, head });
   const cut = cuttingStage(model.parts, plan.stock, head);
-  const found = [model, cut, log, steps, head, state].flatMap(({ findings }) => findings);
+  const found = [model, together, cut, log, steps, head, state].flatMap(({ findings }) => findings);
   const answered = acceptFindings(found, log.records);
   return done({
     ...cover(plan),
@@ -78,6 +86,8 @@ export function compute(plan: Plan): Result<Notebook> {
     masses: massesOf(model.parts, plan.stock),
     sheets: cut.sheets,
     bounds: cut.bounds,
+    assembly: together.assembly,
+    machining: together.machining,
     steps: steps.steps,
     log: log.records,
     state,

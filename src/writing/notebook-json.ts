@@ -5,6 +5,7 @@ import type { Step } from '../core/steps/step.ts';
 import type { Joint, Part, Placement } from '../core/stock/part.ts';
 import { type Sentence, spoken } from '../core/units/say.ts';
 import { showLength } from '../core/units/show.ts';
+import { assemblyJson, machiningJson } from './assembly-json.ts';
 import { byDimension, type Json, millionth, plain, thousandth } from './rounded.ts';
 
 type Say = (sentence: Sentence) => string;
@@ -110,6 +111,8 @@ export function notebookJson(notebook: Notebook): string {
     seams: plain(notebook.seams, ['id', 'bench', 'on']),
     sheets: notebook.sheets.map(sheetJson),
     bounds: notebook.bounds.map(boundJson),
+    assembly: assemblyJson(notebook.assembly, say),
+    machining: notebook.machining.map(machiningJson),
     steps: notebook.steps.map((step) => stepJson(step, say)),
     log: plain(notebook.log, ['id', 'date', 'chapter', 'title', 'what', 'part', 'line', 'set']),
     findings: notebook.findings.map((finding) => findingJson(finding, show)),

@@ -114,6 +114,8 @@ const told: Omit<Notebook, 'state'> = {
     },
   ],
   bounds: [{ stock: 'ply', found: 1, bound: 1, proved: true }],
+  assembly: [],
+  machining: [],
   steps: [
     {
       id: 'benchwork.rip',

@@ -12,13 +12,17 @@ export type Placed = Move & { readonly within: string | null };
 /** Moves in order, groups taken apart inside, and what nothing takes apart. */
 export type Built = { readonly moves: readonly Placed[]; readonly knots: readonly Knot[] };
 
-/** Groups by what their members' ids begin with: `drawer.front-2` holds `drawer.front-2.side-left`. */
-export function groupsByPrefix(ids: readonly string[], prefixes: readonly string[]): readonly Group[] {
-  return prefixes.flatMap((id) => {
+/** Drawers and legs by what their members' ids begin with: `drawer.front-2` holds `drawer.front-2.side-left`. */
+export function groupsOf(ids: readonly string[]): readonly Group[] {
+  const prefixes = new Set(ids.map((id) => id.slice(0, Math.max(0, id.lastIndexOf('.')))));
+  return [...prefixes].flatMap((id) => {
     const members = ids.filter((one) => one.startsWith(`${id}.`));
-    return members.length > 1 ? [{ id, members }] : [];
+    return WHOLE.test(id) && members.length > 1 ? [{ id, members }] : [];
   });
 }
+
+/** A prefix that names one drawer or one leg, with or without its bench. */
+const WHOLE = /(^|\.)(drawer|leg)\.[^.]+$/;
 
 /** Everything that is put together, and the joints that hold it. */
 export type Kit = {
