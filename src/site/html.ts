@@ -39,9 +39,12 @@ export function listed(pieces: readonly Html[]): Html {
   return html(pieces.join(', '));
 }
 
+/** A label keeps to one line, `FC1-1`, unless it is too long for a phone. */
+const LONGEST_UNBROKEN = 16;
+
 /** A part or one of its pieces by name, linked to its page where it has one. */
 export function partLink(book: Book, id: string, words = plainName(id)): Html {
   const address = partAddress(book, id);
   const named = address === null ? text(words) : link(address, words);
-  return html(`<span class="piece">${named}</span>`);
+  return words.length > LONGEST_UNBROKEN ? named : html(`<span class="piece">${named}</span>`);
 }
