@@ -115,7 +115,31 @@ const told: Omit<Notebook, 'state'> = {
   ],
   bounds: [{ stock: 'ply', found: 1, bound: 1, proved: true }],
   assembly: [],
-  machining: [],
+  machining: [
+    {
+      part: 'side.front',
+      operations: [
+        {
+          id: 'dado-1',
+          kind: 'dado',
+          tool: 'router',
+          needs: ['edge.bottom'],
+          destroys: [],
+          features: ['dado-1'],
+          setUp: {
+            fence: null,
+            stop: 395.375,
+            straightedge: [326.725],
+            bit: 12.7,
+            depth: 5.9,
+            passes: 1,
+            together: [],
+            scrapFirst: true,
+          },
+        },
+      ],
+    },
+  ],
   steps: [
     {
       id: 'benchwork.rip',
