@@ -2,11 +2,13 @@ import type { Stock } from '../stock/goods.ts';
 import type { KnownThickness } from '../stock/thickness.ts';
 import { evaluate } from '../units/evaluate.ts';
 import { done, type Fault, failed, type Result } from '../units/problem.ts';
-import type { Dimension, Quantity, Scope } from '../units/quantity.ts';
+import type { Scope } from '../units/quantity.ts';
 import { dimensionScope, thicknessScope } from './dimensions.ts';
+import { drawersOf, goodsOf, legsOf, shelvesOf } from './evaluate-fittings.ts';
 import type { BenchInput, BenchworkInput, DeckInput, Material, Struts } from './input.ts';
 import { settingStep } from './machining.ts';
 import { sheetOf } from './materials.ts';
+import type { Reader } from './reader.ts';
 import type { Benchwork } from './schema.ts';
 
 /** What evaluation needs besides the chapter: names known before it, sheets as known, the router's bits in hand. */
@@ -21,15 +23,13 @@ export type BenchworkContext = {
 type BenchSource = Benchwork['benches'][number];
 type StrutSource = NonNullable<BenchSource['struts']>['along'];
 
-/** Gathers faults while values are read; a value that fails counts as `instead` and the whole is refused at the end. */
-type Reader = { readonly value: (quantity: Quantity<Dimension> | undefined, instead: number) => number };
-
 /** The chapter's quantities as numbers, ready for `frame`; every fault of every value at once. */
 export function evaluateBenchwork(benchwork: Benchwork, context: BenchworkContext): Result<BenchworkInput> {
   const scope = dimensionScope(benchwork.dimensions, { ...context.scope, ...thicknessScope(context.thicknesses) });
   if (!scope.ok) return scope;
   const faults: Fault[] = [];
   const reader = readerOf(scope.value, faults);
+  const cutter = bit(benchwork, context, reader);
   const input: BenchworkInput = {
     dimensions: Object.fromEntries(
       Object.keys(benchwork.dimensions).map((name) => [name, scope.value[name]?.value ?? 0]),
@@ -37,15 +37,26 @@ export function evaluateBenchwork(benchwork: Benchwork, context: BenchworkContex
     materials: materials(benchwork, context),
     machining: {
       step: reader.value(benchwork.machining?.['round-to'], settingStep(context.show)),
-      bit: bit(benchwork, context, reader),
+      bit: cutter,
     },
-    benches: benchwork.benches.map((bench, i) => benchInput(bench, `benchwork.benches.${i}`, reader)),
+    benches: benchwork.benches.map((bench, i) => {
+      const at = `benchwork.benches.${i}`;
+      const asked = { at, reader, stock: context.stock, roles: Object.keys(benchwork.materials), bit: cutter };
+      return {
+        ...benchInput(bench, at, reader),
+        drawers: drawersOf(bench.drawers, asked),
+        legs: legsOf(bench.legs, asked),
+        shelves: shelvesOf(bench.shelves, asked),
+      };
+    }),
+    goods: goodsOf(context.stock, context.show),
   };
   return faults.length > 0 ? failed(...faults) : done(input);
 }
 
 function readerOf(scope: Scope, faults: Fault[]): Reader {
   return {
+    faults,
     value(quantity, instead) {
       if (quantity === undefined) return instead;
       const amount = evaluate(quantity, scope);

@@ -6,6 +6,7 @@ import { type Built, lappedBench } from './build.ts';
 import { bitNote } from './checks.ts';
 import { fault } from './fault.ts';
 import { lappedGridFaults } from './faults.ts';
+import { fittingFaults } from './fitting-faults.ts';
 import type { BenchInput, BenchworkInput, BenchworkModel } from './input.ts';
 
 const MOST_BENCHES = 24;
@@ -27,7 +28,9 @@ export function frame(input: BenchworkInput): Result<BenchworkModel> {
     parts: built.flatMap(({ parts }) => parts),
     joints: built.flatMap(({ joints }) => joints),
     seams: built.flatMap(({ seams }) => seams),
-    envelopes: [],
+    envelopes: built.flatMap(({ envelopes }) => envelopes),
+    fasteners: built.flatMap(({ fasteners }) => fasteners),
+    hardware: built.flatMap(({ hardware }) => hardware),
     findings: [...materialFindings(input), ...built.flatMap(({ findings }) => findings)],
   });
 }
@@ -51,7 +54,10 @@ function benchFaults(benches: readonly BenchInput[]): readonly Fault[] {
 }
 
 function constructionFaults(input: BenchworkInput, bench: BenchInput): readonly Fault[] {
-  if (bench.construction === 'lapped-grid') return lappedGridFaults(input, bench);
+  if (bench.construction === 'lapped-grid') {
+    const faults = lappedGridFaults(input, bench);
+    return faults.length > 0 ? faults : fittingFaults(input, bench);
+  }
   const what = `${bench.construction} can't be computed yet`;
   return [fault('construction-not-computed', `${bench.at}.construction`, { what, mend: 'use lapped-grid' })];
 }
@@ -64,12 +70,22 @@ function distinct(faults: readonly Fault[]): readonly Fault[] {
 function materialFindings(input: BenchworkInput): readonly Finding[] {
   const first = input.benches[0];
   if (first === undefined) return [];
-  const roles = input.benches.some(({ deck }) => deck !== null) ? ['frame', 'deck'] : ['frame'];
-  const thickness = roles.flatMap((role) => {
+  const roles = new Set(['frame', ...input.benches.flatMap(rolesOf)]);
+  const thickness = [...roles].flatMap((role) => {
     const material = input.materials[role];
     return material === undefined ? [] : thicknessFindings(material.thickness, role);
   });
   return input.machining.bit === null ? [...thickness, bitNote(first.id)] : thickness;
+}
+
+/** Roles of the materials a bench is made of, beside its frame. */
+function rolesOf({ deck, drawers = [], legs, shelves = [] }: BenchInput): readonly string[] {
+  return [
+    ...(deck === null ? [] : ['deck']),
+    ...drawers.flatMap(({ material, bottom }) => [material, bottom]),
+    ...(legs == null ? [] : [legs.material]),
+    ...shelves.map(({ material }) => material),
+  ];
 }
 
 /** What sets one bench's ids and labels apart from another's; empty when there is one. */
@@ -90,6 +106,14 @@ function named(built: Built, prefix: Prefix): Built {
       between: [full(one.between[0]), full(one.between[1])],
     })),
     seams: built.seams.map((seam) => ({ ...seam, id: full(seam.id), on: full(seam.on) })),
+    envelopes: built.envelopes.map((one) => ({ ...one, id: full(one.id), of: full(one.of) })),
+    fasteners: built.fasteners.map((one) => ({
+      ...one,
+      id: full(one.id),
+      holds: full(one.holds),
+      through: one.through.map(full),
+    })),
+    hardware: built.hardware.map((one) => (one.where === built.bench.id ? one : { ...one, where: full(one.where) })),
     findings: built.findings.map((one) => (one.where === built.bench.id ? one : { ...one, where: full(one.where) })),
   };
 }
@@ -108,7 +132,8 @@ function namedPart(part: Part, prefix: Prefix, labels: ReadonlyMap<string, strin
   return {
     ...part,
     id: prefix.id + part.id,
-    label: part.label.replaceAll(/[A-Z]+/g, (letters) => prefix.label + letters),
+    ...(part.from === undefined ? {} : { from: prefix.id + part.from }),
+    label: part.label.replaceAll(/\b[A-Z]+/g, (letters) => prefix.label + letters),
     features: part.features.map((feature) =>
       feature.for === undefined ? feature : { ...feature, for: prefix.id + feature.for },
     ),

@@ -8,7 +8,7 @@ export type Cutting = {
   readonly bench: string;
   readonly phase: 'now' | 'later';
   /** stock and whether it waits for a reading, by material role */
-  readonly stock: Readonly<Record<'frame' | 'deck', { readonly id: string; readonly cutAfterMeasuring: boolean }>>;
+  readonly stock: Readonly<Record<string, { readonly id: string; readonly cutAfterMeasuring: boolean }>>;
 };
 
 /** Instances of one shape become one part with a place each; a half turn may bring them to lie alike, a mirror never. */
@@ -24,7 +24,7 @@ export function gathered(instances: readonly Instance[], cutting: Cutting): read
 function partOf(group: readonly Instance[], cutting: Cutting): Part | null {
   const first = group[0];
   if (first === undefined) return null;
-  const { id, cutAfterMeasuring } = cutting.stock[first.material];
+  const { id, cutAfterMeasuring } = cutting.stock[first.material] ?? { id: '', cutAfterMeasuring: false };
   return {
     id: first.id,
     label: shared(group.map(({ label }) => label)),
@@ -32,6 +32,7 @@ function partOf(group: readonly Instance[], cutting: Cutting): Part | null {
     chapter: 'benchwork',
     bench: cutting.bench,
     stock: id,
+    ...(first.from === undefined ? {} : { from: first.from }),
     blank: first.blank,
     features: named(group.length === 1 ? first.features : first.features.map(withoutMate)),
     places: group.map((instance) => placement(first, instance)),
@@ -69,7 +70,10 @@ function canonical(instance: Instance): string {
 
 function shapeKey(instance: Instance, turn: Turn): string {
   const features = instance.features.map((feature) => featureKey(turnedFeature(instance.blank, turn, feature)));
-  return JSON.stringify([instance.role, instance.material, instance.blank, features.sort(byCodeUnit)], rounded);
+  return JSON.stringify(
+    [instance.role, instance.material, instance.from ?? '', instance.blank, features.sort(byCodeUnit)],
+    rounded,
+  );
 }
 
 function featureKey(feature: Feature): string {
@@ -101,5 +105,6 @@ function named(features: readonly Feature[]): readonly Feature[] {
 }
 
 function leftOf(feature: Feature): number {
-  return 'patch' in feature ? feature.patch.x0 : 0;
+  if ('patch' in feature) return feature.patch.x0;
+  return feature.kind === 'hole' ? feature.at[0] : 0;
 }

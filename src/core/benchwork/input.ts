@@ -1,8 +1,11 @@
 import type { Finding } from '../finding.ts';
-import type { BoardStock, SheetStock } from '../stock/goods.ts';
+import type { Fastener, HardwareUse } from '../stock/fastener.ts';
+import type { BoardStock, CasterStock, HardwareStock, SheetStock } from '../stock/goods.ts';
 import type { Envelope, Joint, Part } from '../stock/part.ts';
 import type { KnownThickness } from '../stock/thickness.ts';
 import type { Bench, Seam } from './bench.ts';
+import type { Goods } from './goods.ts';
+import type { Outside } from './outside.ts';
 
 /** What a role is cut from. */
 export type Material = { readonly stock: SheetStock | BoardStock; readonly thickness: KnownThickness };
@@ -19,6 +22,53 @@ export type SeamInput = { readonly parallelTo: 'x' | 'y'; readonly on: string };
 
 export type DeckInput = { readonly overhang: number; readonly flush: Flush; readonly seams: readonly SeamInput[] };
 
+/** Drawers of one kind in some bays of one side; `at` is their path in the plan. mm. */
+export type DrawersInput = {
+  readonly at: string;
+  readonly side: Outside;
+  readonly bays: readonly number[];
+  readonly slides: { readonly length: number; readonly clearance: number };
+  readonly faces: 'cut-out' | 'overlaid';
+  /** diameter of the bit that cuts the openings */
+  readonly bit: number;
+  readonly corners: 'dado' | 'rabbet';
+  readonly pull: 'bar' | 'none';
+  /** height of the opening, and wood kept above and below it; null: what the side allows */
+  readonly opening: number | null;
+  readonly ligament: number | null;
+  /** roles of the materials of box and bottom */
+  readonly material: string;
+  readonly bottom: string;
+};
+
+/** What a leg stands on; heights from the floor to the leg's end, mm. */
+export type Stand =
+  | { readonly kind: 'caster'; readonly caster: CasterStock; readonly free: CasterStock | null }
+  | { readonly kind: 'foot'; readonly foot: HardwareStock; readonly travel: number; readonly height: number }
+  | { readonly kind: 'floor' };
+
+export type LegsInput = {
+  readonly at: string;
+  readonly form: 'post' | 'angle' | 'trestle';
+  readonly material: string;
+  /** sheets glued face to face in a post; 1 for a solid one */
+  readonly layers: number;
+  /** across a post, one half of an angle, an upright of a trestle; null: as thick as it is */
+  readonly width: number | null;
+  /** what a tapered half of an angle keeps at its foot; null: three quarters */
+  readonly footWidth: number | null;
+  readonly stand: Stand;
+};
+
+/** Shelves of one kind in some bays of one side; `below` is how far the shelf lies below the deck, null: as low as it goes. */
+export type ShelvesInput = {
+  readonly at: string;
+  readonly side: Outside;
+  readonly bays: readonly number[];
+  readonly material: string;
+  readonly below: number | null;
+};
+
 /** A bench with every quantity evaluated; `at` is its path in the plan, for faults. */
 export type BenchInput = {
   readonly id: string;
@@ -30,6 +80,9 @@ export type BenchInput = {
   /** width of the strips under the struts */
   readonly flangeStrips: number | null;
   readonly deck: DeckInput | null;
+  readonly drawers?: readonly DrawersInput[];
+  readonly legs?: LegsInput | null;
+  readonly shelves?: readonly ShelvesInput[];
 };
 
 /** Everything a bench is made from, as numbers: mm and radians. */
@@ -39,6 +92,8 @@ export type BenchworkInput = {
   /** step of the machine's settings; diameter of the bit that runs past inner corners, null when nobody said */
   readonly machining: { readonly step: number; readonly bit: number | null };
   readonly benches: readonly BenchInput[];
+  /** what screws and bolts are counted from; absent: nothing is counted */
+  readonly goods?: Goods;
 };
 
 /** The benchwork as computed: parts in bench coordinates. */
@@ -48,5 +103,7 @@ export type BenchworkModel = {
   readonly joints: readonly Joint[];
   readonly seams: readonly Seam[];
   readonly envelopes: readonly Envelope[];
+  readonly fasteners: readonly Fastener[];
+  readonly hardware: readonly HardwareUse[];
   readonly findings: readonly Finding[];
 };

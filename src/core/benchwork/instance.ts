@@ -4,9 +4,12 @@ import type { Blank, Feature, MatingMark } from '../stock/part.ts';
 /** One piece of a bench before equal pieces are gathered into parts; marks name mates by id until labels are known. */
 export type Instance = {
   readonly id: string;
-  readonly role: 'side' | 'end' | 'strut' | 'flange-strip' | 'deck';
+  /** side, end, strut, flange-strip, deck, drawer-side, leg-layer ... */
+  readonly role: string;
   /** role of the material it is cut from */
-  readonly material: 'frame' | 'deck';
+  readonly material: string;
+  /** the instance whose opening it falls out of */
+  readonly from?: string;
   /** letter and number a builder writes on it, bench aside */
   readonly label: string;
   readonly blank: Blank;

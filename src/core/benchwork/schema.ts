@@ -38,6 +38,13 @@ function drawersSchema(kit: QuantityKit) {
     slides: z.strictObject({ length: kit.length, clearance: kit.length.optional() }),
     faces: z.enum(['cut-out', 'overlaid']),
     bit: kit.length.optional(),
+    /** how the box's back meets its sides */
+    corners: z.enum(['rabbet', 'dado']).default('rabbet'),
+    pull: z.enum(['bar', 'none']).default('bar'),
+    /** height of the opening; as tall as the side allows unless said */
+    opening: kit.length.optional(),
+    /** wood kept above and below the opening */
+    ligament: kit.length.optional(),
     material: name.optional(),
     bottom: name.optional(),
   });
@@ -50,8 +57,16 @@ function legsSchema(kit: QuantityKit) {
     material: name,
     layers: kit.number.optional(),
     width: kit.length.optional(),
-    casters: z.strictObject({ stock: z.string(), mount: z.enum(['plate', 'stem']) }).optional(),
-    feet: z.strictObject({ stock: z.string(), travel: kit.length.optional() }).optional(),
+    /** what a tapered half keeps at its foot */
+    'foot-width': kit.length.optional(),
+    /** `free` names the casters of the back legs where they have no brake */
+    casters: z
+      .strictObject({ stock: z.string(), mount: z.enum(['plate', 'stem']), free: z.string().optional() })
+      .optional(),
+    /** `height` is from the floor to the leg's end at the middle of the travel */
+    feet: z
+      .strictObject({ stock: z.string(), travel: kit.length.optional(), height: kit.length.optional() })
+      .optional(),
   });
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { baysBehind, standingIn } from '../../../src/core/benchwork/drawer-bays.ts';
+import { baysBehind, standingIn } from '../../../src/core/benchwork/drawers/bays.ts';
 import {
   boxWidth,
   diagonalDifference,
@@ -7,8 +7,8 @@ import {
   longestSlide,
   mostSkew,
   takeOff,
-} from '../../../src/core/benchwork/drawer-box.ts';
-import { faceOf, ligaments, openingOf, pathOf, tallestOpening } from '../../../src/core/benchwork/drawer-face.ts';
+} from '../../../src/core/benchwork/drawers/box.ts';
+import { faceOf, ligaments, openingOf, pathOf, tallestOpening } from '../../../src/core/benchwork/drawers/face.ts';
 import { type Grid, lappedGrid } from '../../../src/core/benchwork/grid.ts';
 import { TABLE, table } from './example.ts';
 

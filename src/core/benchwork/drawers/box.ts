@@ -1,4 +1,4 @@
-import { tidy } from './machining.ts';
+import { tidy } from '../machining.ts';
 
 /** Outside width of a box in a clear opening, with a slide or a gap each side; mm. */
 export function boxWidth(clear: number, clearance: number): number {

@@ -1,5 +1,5 @@
-import type { Patch } from '../stock/part.ts';
-import { tidy } from './machining.ts';
+import type { Patch } from '../../stock/part.ts';
+import { tidy } from '../machining.ts';
 
 /** The line a bit's middle runs along to cut a face from its own board; radius of its corners, mm. */
 export type BitPath = { readonly patch: Patch; readonly radius: number };

@@ -1,8 +1,7 @@
-import type { Envelope } from '../stock/part.ts';
-import type { Grid } from './grid.ts';
-import { tidy } from './machining.ts';
-
-export type Outside = 'front' | 'back' | 'left' | 'right';
+import type { Envelope } from '../../stock/part.ts';
+import type { Grid } from '../grid.ts';
+import { tidy } from '../machining.ts';
+import type { Outside } from '../outside.ts';
 
 /** A clear box between struts behind one side, counted from the left as one stands before that side; bench coordinates, mm. */
 export type Bay = {

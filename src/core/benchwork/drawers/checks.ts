@@ -1,0 +1,146 @@
+import type { Finding } from '../../finding.ts';
+import type { Envelope } from '../../stock/part.ts';
+import { length, say } from '../../units/say.ts';
+import type { Site } from '../fitting.ts';
+import type { DrawersInput } from '../input.ts';
+import { tidy } from '../machining.ts';
+import { PRACTICE, told } from '../told.ts';
+import { type Bay, baysBehind, standingIn } from './bays.ts';
+import { longestSlide, SLIDE_LENGTHS, takeOff } from './box.ts';
+import { tallestOpening } from './face.ts';
+import { BEHIND_SLIDE, BOX_GAP, bayAcross, LEAST_LIGAMENT, openingHeights, SLIDE_TALL } from './figures.ts';
+
+/** Less wood than this beside an opening is no ligament at all, mm; common practice, no source. */
+const NO_LIGAMENT = 15;
+
+/** What keeps a drawer from being made in a bay; empty when it can be. `taken` is what stands in the bench already. */
+export function drawerHalts(
+  site: Site,
+  input: DrawersInput,
+  { bay, taken }: { readonly bay: Bay; readonly taken: readonly Envelope[] },
+): readonly Finding[] {
+  const where = `drawer.${bay.side}-${bay.number}`;
+  return [
+    ...openingHalts(site, input, where),
+    ...slideHalts(input, bay, where),
+    ...behindHalts(site, bay, { where, taken }),
+    ...narrowHalts(site, input, { bay, where }),
+  ];
+}
+
+function openingHalts(site: Site, input: DrawersInput, where: string): readonly Finding[] {
+  const { grid } = site;
+  const [low, high] = openingHeights(site, input);
+  const [below, above] = [tidy(low - grid.sideUnderside), tidy(grid.sideTop - high)];
+  const most = Math.max(
+    0,
+    tidy(tallestOpening(grid.side, 0) - Math.max(grid.side - grid.strut, LEAST_LIGAMENT) - LEAST_LIGAMENT),
+  );
+  const least = SLIDE_TALL + BOX_GAP.below + BOX_GAP.above;
+  const tall = tidy(high - low);
+  if (input.opening !== null && input.opening > grid.side) {
+    const what = say`an opening ${length(input.opening)} tall is taller than the side of ${length(grid.side)}`;
+    const mend = say`make it at most ${length(most)}, or the side at least ${length(input.opening + grid.side - most)}`;
+    return [told('halt', { rule: 'opening-taller-than-side', where, what, figure: input.opening, limit: most, mend })];
+  }
+  if (Math.min(below, above) < NO_LIGAMENT) {
+    const what = say`the opening leaves ${length(below)} of the side below it and ${length(above)} above`;
+    const mend = say`make the opening at most ${length(most)}, which leaves ${length(LEAST_LIGAMENT)}`;
+    return [
+      told('halt', { rule: 'no-ligament', where, what, figure: Math.min(below, above), limit: NO_LIGAMENT, mend }),
+    ];
+  }
+  if (tall >= least) return [];
+  const what = say`an opening ${length(tall)} tall leaves no height for a slide of ${length(SLIDE_TALL)}`;
+  const mend = say`make the opening at least ${length(least)}, or the side at least ${length(grid.side + least - tall)}`;
+  return [told('halt', { rule: 'opening-too-low', where, what, figure: tall, limit: least, mend })];
+}
+
+function slideHalts({ slides }: DrawersInput, bay: Bay, where: string): readonly Finding[] {
+  const most = tidy(bay.deep - BEHIND_SLIDE);
+  if (slides.length <= most) return [];
+  const longest = longestSlide(most);
+  const what = say`slides of ${length(slides.length)} are longer than the bay, which is ${length(bay.deep)} deep`;
+  const mend =
+    longest === null
+      ? say`no slide sold is under ${length(SLIDE_LENGTHS[0] ?? 0)}; choose a deeper bay`
+      : say`use slides of ${length(longest)}, the longest that fit`;
+  return [told('halt', { rule: 'slides-longer-than-bay', where, what, figure: slides.length, limit: most, mend })];
+}
+
+function behindHalts(
+  site: Site,
+  bay: Bay,
+  { where, taken }: { readonly where: string; readonly taken: readonly Envelope[] },
+): readonly Finding[] {
+  const [first] = standingIn(bay, taken);
+  if (first === undefined) return [];
+  const free = baysBehind(site.grid, bay.side).filter((one) => standingIn(one, taken).length === 0);
+  const what = say`${first.of} stands in bay ${String(bay.number)} of the ${bay.side}, where the drawer would run`;
+  const choice = free.map(({ number }) => number).join(', ');
+  const mend =
+    free.length === 0 ? say`no bay of this side is free; take ${first.of} out` : say`free bays of this side: ${choice}`;
+  const rule = first.kind === 'leg' ? 'drawer-behind-leg' : 'bay-taken';
+  return [told('halt', { rule, where, what, figure: bay.number, limit: null, mend, unit: 'count' })];
+}
+
+/** A face shorter than this has no room for a pull, mm. */
+const LEAST_FACE = 60;
+
+function narrowHalts(
+  site: Site,
+  input: DrawersInput,
+  { bay, where }: { readonly bay: Bay; readonly where: string },
+): readonly Finding[] {
+  const [u0, u1] = bayAcross(site, bay);
+  const thick = site.materials[input.material]?.thickness.mean ?? 0;
+  const clear = tidy(u1 - u0 - 2 * site.grid.t);
+  const least = tidy(Math.max(LEAST_FACE + 2 * input.slides.clearance + 2 * thick, 5 * input.bit + LEAST_FACE));
+  if (clear >= least) return [];
+  const what = say`between its spacers the bay is ${length(clear)} wide, too narrow for a drawer`;
+  const mend = say`choose a bay at least ${length(least + 2 * site.grid.t)} wide`;
+  return [told('halt', { rule: 'bay-too-narrow', where, what, figure: clear, limit: least, mend })];
+}
+
+/** What works at a cost; said once a set, at its first drawer. */
+export function drawerCares(site: Site, input: DrawersInput, where: string): readonly Finding[] {
+  const [low, high] = openingHeights(site, input);
+  const thin = Math.min(tidy(low - site.grid.sideUnderside), tidy(site.grid.sideTop - high));
+  const what = say`openings leave ${length(thin)} of the side above or below them`;
+  const mend = say`keep at least ${length(LEAST_LIGAMENT)}`;
+  const ligament =
+    thin < LEAST_LIGAMENT
+      ? [told('care', { rule: 'thin-ligament', where, what, figure: thin, limit: LEAST_LIGAMENT, mend })]
+      : [];
+  return [...ligament, ...clearanceCares(input, where)];
+}
+
+/** Slides want half an inch and at most a thirty-second more; wood on wood wants a sixteenth a side. mm. */
+const SLIDE_ROOM = { least: 12.7, most: 12.7 + 25.4 / 32 };
+const WOOD_ROOM = 25.4 / 16;
+
+function clearanceCares({ slides }: DrawersInput, where: string): readonly Finding[] {
+  const { clearance } = slides;
+  if (clearance < WOOD_ROOM - 1e-9) {
+    const off = takeOff(2 * clearance, 2 * WOOD_ROOM);
+    const what = say`boxes have ${length(clearance)} a side and will bind in a damp month`;
+    const mend = say`take ${length(off)} more off each side, and try each box in its hole before it is finished`;
+    return [
+      told('care', { rule: 'drawer-binds', where, what, figure: clearance, limit: WOOD_ROOM, mend, source: PRACTICE }),
+    ];
+  }
+  const { least, most } = SLIDE_ROOM;
+  if (clearance < SLIDE_TALL / 5 || (clearance >= least - 0.05 && clearance <= most + 0.01)) return [];
+  const what = say`slides are given ${length(clearance)} a side`;
+  const mend = say`most slides need ${length(least)} and take up to ${length(most)}; measure yours closed`;
+  return [
+    told('care', {
+      rule: 'slide-clearance-unusual',
+      where,
+      what,
+      figure: clearance,
+      limit: clearance < least ? least : most,
+      mend,
+    }),
+  ];
+}

@@ -1,0 +1,167 @@
+import type { Pose, Vector } from '../../geometry/shapes.ts';
+import type { Joint } from '../../stock/part.ts';
+import { length, say } from '../../units/say.ts';
+import type { Fitting, Site } from '../fitting.ts';
+import { fetched } from '../hardware/count.ts';
+import { type Driven, screwed } from '../hardware/driven.ts';
+import { screwHoles } from '../hardware/screw-holes.ts';
+import { screwFor } from '../hardware/screws.ts';
+import type { Instance } from '../instance.ts';
+import { joint } from '../joints.ts';
+import { tidy } from '../machining.ts';
+import type { Outside } from '../outside.ts';
+import { told } from '../told.ts';
+import { bored, type PullFigures } from './face-parts.ts';
+import type { DrawerFigures } from './figures.ts';
+
+type Spot = readonly [number, number];
+
+const OUT: Vector = [0, -1, 0];
+/** Wood kept round a screw, mm; common practice, no source. */
+const ROUND_SCREW = 2;
+/** Metal of a slide's member under a screw's head, and screws in each member; common practice, no source. mm. */
+const SLIDE_METAL = 1.2;
+const SLIDE_SCREWS = 3;
+
+/** What the pull's screws go through and how far they may go into the bar. */
+function pullWood({ box, t }: DrawerFigures, pull: PullFigures) {
+  return { through: tidy(box.t + t), into: pull.deep };
+}
+
+/** Clearance hole for the pull's screws, mm. */
+export function pullHole({ goods }: Site, drawer: DrawerFigures): number {
+  const through = tidy(drawer.box.t + drawer.t);
+  const screw = goods === null ? null : screwFor(goods, { through, into: 20 });
+  return screwHoles(screw?.diameter ?? 4)?.clearance ?? 4.5;
+}
+
+/** The box's front, bored for the pull. */
+export function boredFront(
+  part: Instance,
+  { box }: DrawerFigures,
+  { holes, hole }: { readonly holes: readonly Spot[]; readonly hole: number },
+): Instance {
+  const [x, , z] = part.pose.origin;
+  const at = holes.map(([u, w]): Spot => [tidy(x - u), tidy(w - z)]);
+  return box.t > 0 ? { ...part, features: [...part.features, ...bored(at, hole)] } : part;
+}
+
+type Holding = { readonly view: Pose; readonly pull: PullFigures; readonly holes: readonly Spot[] };
+
+/** Screws of a drawer: face from inside the box, pull from inside through both, spacers into the bay's walls. */
+export function drawerFasteners(site: Site, drawer: DrawerFigures, { view, pull, holes }: Holding): Driven {
+  const inner = tidy(drawer.box.v[0] + drawer.box.t);
+  const of = (name: string) => `${drawer.id}.${name}`;
+  const face = screwed(
+    site.goods,
+    {
+      view,
+      holds: `butt.${of('front')}.${of('face')}`,
+      heads: faceScrews(drawer).map(([u, w]): Vector => [u, inner, w]),
+      direction: OUT,
+      through: [of('front'), of('face')],
+    },
+    { through: drawer.box.t, into: drawer.t },
+  );
+  const bar = screwed(
+    site.goods,
+    {
+      view,
+      holds: `butt.${of('face')}.${of('pull')}`,
+      heads: holes.map(([u, w]): Vector => [u, inner, w]),
+      direction: OUT,
+      through: [of('front'), of('face'), of('pull')],
+    },
+    pullWood(drawer, pull),
+  );
+  const all = [face, bar, ...spacerScrews(site, drawer, view)];
+  return {
+    fasteners: all.flatMap((one) => one.fasteners),
+    hardware: all.flatMap((one) => one.hardware),
+    findings: [
+      ...all.flatMap((one) => one.findings),
+      ...pullFindings(drawer, { pull, diameter: bar.fasteners[0]?.diameter ?? 4 }),
+    ],
+  };
+}
+
+/** Four, in the corners of what box and face share, clear of the bottom's groove. */
+function faceScrews({ box, face }: DrawerFigures): readonly Spot[] {
+  const inset = box.t + 20;
+  const us = [Math.max(box.u[0] + inset, face.patch.x0 + 20), Math.min(box.u[1] - inset, face.patch.x1 - 20)];
+  const low = Math.max(box.w[0] + box.groove.up + box.groove.wide + 10, face.patch.y0 + 12);
+  const high = Math.min(box.w[1] - 12, face.patch.y1 - 12);
+  return us.flatMap((u) => [low, high].map((w): Spot => [tidy(u), tidy(w)]));
+}
+
+function pullFindings(
+  { id, t, input }: DrawerFigures,
+  { pull, diameter }: { readonly pull: PullFigures; readonly diameter: number },
+) {
+  const needed = diameter / 2 + ROUND_SCREW;
+  if (input.pull !== 'bar' || pull.solid >= needed) return [];
+  const what = say`above its finger groove the pull keeps ${length(2 * pull.solid)}, too little round screws of ${length(diameter)}`;
+  const mend = say`cut pulls from wood at least ${length(3 * needed)} thick, or write "pull: none"`;
+  return [
+    told('halt', { rule: 'pull-screw-outside', where: `${id}.pull`, what, figure: t, limit: tidy(3 * needed), mend }),
+  ];
+}
+
+/** What stands at each wall of a bay: a strut, or the frame's board. */
+export function wallsOf({ grid }: Site, side: Outside, number: number): readonly [string, string] {
+  const lengthwise = side === 'front' || side === 'back';
+  const family = lengthwise ? 'across' : 'along';
+  const count = lengthwise ? grid.across.length : grid.along.length;
+  const turned = side === 'back' || side === 'left';
+  const [first, last] = lengthwise ? ['end.left', 'end.right'] : ['side.front', 'side.back'];
+  const wall = (i: number) => {
+    const n = turned ? count + 1 - i : i;
+    if (n === 0) return first ?? '';
+    return n > count ? (last ?? '') : `strut.${family}-${n}`;
+  };
+  return [wall(number - 1), wall(number)];
+}
+
+const spacerIds = ({ id }: DrawerFigures) => [`spacer.${id.slice(7)}-left`, `spacer.${id.slice(7)}-right`] as const;
+
+/** Spacers screwed to the bay's walls. */
+export function spacerJoints(site: Site, drawer: DrawerFigures): readonly Joint[] {
+  const walls = wallsOf(site, drawer.input.side, drawer.number);
+  return spacerIds(drawer).map((id, i): Joint => ({ ...joint('butt', [walls[i] ?? '', id], 0), held: 'screws' }));
+}
+
+function spacerScrews(site: Site, drawer: DrawerFigures, view: Pose): readonly Driven[] {
+  const walls = wallsOf(site, drawer.input.side, drawer.number);
+  const { bay, spacer, t } = drawer;
+  // off the middle, where the slide's own screws go
+  const w = tidy(spacer.w[0] + (spacer.w[1] - spacer.w[0]) / 5);
+  const vs = [0.1, 0.5, 0.9].map((share) => tidy(t + share * spacer.long));
+  return spacerIds(drawer).map((id, i) => {
+    const u = i === 0 ? tidy(bay.u[0] + t) : tidy(bay.u[1] - t);
+    const direction: Vector = i === 0 ? [-1, 0, 0] : [1, 0, 0];
+    const holds = `butt.${walls[i]}.${id}`;
+    const heads = vs.map((v): Vector => [u, v, w]);
+    return screwed(
+      site.goods,
+      { view, holds, heads, direction, through: [id, walls[i] ?? ''] },
+      { through: t, into: t },
+    );
+  });
+}
+
+/** Slides with their screws, and a catch, so that it stays shut when the table rolls. */
+export function boxHardware(site: Site, drawer: DrawerFigures): Pick<Fitting, 'hardware' | 'findings'> {
+  const where = drawer.id;
+  const slide = fetched(site.goods, { form: 'slide', length: drawer.input.slides.length, where }, 1);
+  const catches = fetched(site.goods, { form: 'catch', where }, 1);
+  const metal = [drawer.box.t, drawer.t].map((into) =>
+    site.goods === null ? null : screwFor(site.goods, { through: SLIDE_METAL, into }),
+  );
+  const hardware = metal.flatMap((screw) =>
+    screw === null ? [] : [{ item: screw.id, quantity: 2 * SLIDE_SCREWS, length: screw.length, where }],
+  );
+  return {
+    hardware: [...slide.hardware, ...catches.hardware, ...hardware],
+    findings: [...slide.findings, ...catches.findings],
+  };
+}

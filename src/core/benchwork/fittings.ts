@@ -1,0 +1,79 @@
+import type { Envelope } from '../stock/part.ts';
+import { length, say } from '../units/say.ts';
+import { fitDrawers } from './drawers/fit.ts';
+import { type Fitting, type Site, saying, together } from './fitting.ts';
+import type { Grid } from './grid.ts';
+import type { BenchInput, BenchworkInput } from './input.ts';
+import type { Instance } from './instance.ts';
+import { fitLegs } from './legs/fit.ts';
+import { tidy } from './machining.ts';
+import { fitShelves } from './shelves/fit.ts';
+import type { BoardCut } from './side-view.ts';
+import { told } from './told.ts';
+
+/** Legs first, then drawers in what bays they leave, then shelves; and a halt where two spaces that move meet. */
+export function fittings(site: Site, bench: BenchInput): Fitting {
+  const legs = bench.legs == null ? together([]) : fitLegs(site, bench.legs);
+  const standing = legs.envelopes.filter(({ kind }) => kind === 'leg');
+  const drawers = fitDrawers(site, bench.drawers ?? [], standing);
+  const shelves = fitShelves(site, bench.shelves ?? [], [...standing, ...drawers.envelopes]);
+  const all = together([legs, drawers, shelves]);
+  return together([all, saying(...meetings(all.envelopes))]);
+}
+
+export function siteOf(input: BenchworkInput, bench: BenchInput, grid: Grid): Site {
+  return {
+    grid,
+    bench: bench.id,
+    materials: input.materials,
+    flangeStrips: bench.flangeStrips,
+    step: input.machining.step,
+    goods: input.goods ?? null,
+  };
+}
+
+/** A wheel's circle must stay clear of drawers, shelves, other wheels and other legs. */
+function meetings(spaces: readonly Envelope[]) {
+  const wheels = spaces.filter(({ kind }) => kind === 'caster');
+  return wheels.flatMap((wheel, i) => {
+    const others = [...spaces.filter(({ kind, of }) => kind !== 'caster' && of !== wheel.of), ...wheels.slice(i + 1)];
+    return others.filter((other) => deepest(wheel, other) > 1e-6).map((other) => meeting(wheel, other));
+  });
+}
+
+/** The shortest push that parts two boxes, mm; 0 or less when they are apart. */
+function deepest(a: Envelope, b: Envelope): number {
+  const along = (i: 0 | 1 | 2) => Math.min(a.max[i], b.max[i]) - Math.max(a.min[i], b.min[i]);
+  return Math.min(along(0), along(1), along(2));
+}
+
+function meeting(wheel: Envelope, other: Envelope) {
+  const by = tidy(deepest(wheel, other));
+  const radius = tidy((wheel.max[0] - wheel.min[0]) / 2);
+  const what = say`the wheel under ${wheel.of} swings through the space of ${other.of} by ${length(by)}`;
+  const mend =
+    other.kind === 'drawer'
+      ? say`raise the height by ${length(wheel.max[2] - other.min[2])}, or use casters that swing within ${length(Math.max(0, radius - by))}`
+      : say`use casters that swing within ${length(Math.max(0, radius - by))}`;
+  return told('halt', {
+    rule: 'caster-hits',
+    where: wheel.of,
+    what,
+    figure: radius,
+    limit: Math.max(0, tidy(radius - by)),
+    mend,
+  });
+}
+
+/** Boards of the frame with what their fittings cut into them. */
+export function withCuts(boards: readonly Instance[], cuts: readonly BoardCut[]): readonly Instance[] {
+  return boards.map((board) => {
+    const own = cuts.filter((cut) => cut.board === board.id);
+    if (own.length === 0) return board;
+    return {
+      ...board,
+      features: [...board.features, ...own.map(({ feature }) => feature)],
+      marks: [...board.marks, ...own.flatMap(({ marks }) => marks)],
+    };
+  });
+}

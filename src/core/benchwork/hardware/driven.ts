@@ -1,0 +1,109 @@
+import type { Finding } from '../../finding.ts';
+import type { Pose, Vector } from '../../geometry/shapes.ts';
+import { placed, turned } from '../../geometry/vector.ts';
+import type { Fastener, HardwareUse } from '../../stock/fastener.ts';
+import { length, say } from '../../units/say.ts';
+import type { Goods } from '../goods.ts';
+import { tidy } from '../machining.ts';
+import { told } from '../told.ts';
+import { type Bolt, boltFor, lengthNeeded } from './bolts.ts';
+import { longestScrew, type Screwed, screwFor, shortestScrew, usualDiameter } from './screws.ts';
+
+/** Screws or bolts of one kind: where their heads lie and which way they go, in the coordinates of `view`. */
+export type Drive = {
+  readonly view: Pose;
+  /** the joint or thing they hold */
+  readonly holds: string;
+  readonly heads: readonly Vector[];
+  readonly direction: Vector;
+  readonly through: readonly string[];
+};
+
+export type Driven = {
+  readonly fasteners: readonly Fastener[];
+  readonly hardware: readonly HardwareUse[];
+  readonly findings: readonly Finding[];
+};
+
+export const UNDRIVEN: Driven = { fasteners: [], hardware: [], findings: [] };
+
+/** Screws that never come through, or a halt with the lengths that would do; nothing where nobody counts. */
+export function screwed(goods: Goods | null, drive: Drive, wood: Screwed): Driven {
+  if (goods === null || drive.heads.length === 0) return UNDRIVEN;
+  const screw = screwFor(goods, wood);
+  if (screw === null) return { ...UNDRIVEN, findings: [noScrew(goods, drive.holds, wood)] };
+  return {
+    ...UNDRIVEN,
+    fasteners: fasteners(drive, { form: 'screw', item: screw.id, diameter: screw.diameter, length: screw.length }),
+  };
+}
+
+type Kind = Pick<Fastener, 'form' | 'item' | 'diameter' | 'length'>;
+
+function fasteners({ view, holds, heads, direction, through }: Drive, kind: Kind): readonly Fastener[] {
+  const clean = ([x, y, z]: Vector): Vector => [tidy(x), tidy(y), tidy(z)];
+  return heads.map((head, i) => ({
+    id: `${kind.form}.${holds}.${i + 1}`,
+    ...kind,
+    holds,
+    head: clean(placed(view, head)),
+    direction: clean(turned(view, direction)),
+    through,
+  }));
+}
+
+function noScrew(goods: Goods, where: string, wood: Screwed): Finding {
+  const usual = usualDiameter(wood, goods.show);
+  const [least, most] = [shortestScrew(wood, usual), longestScrew(wood, usual)];
+  const what = say`no screw in the stock files holds here without coming through ${length(wood.through + wood.into)}`;
+  const mend =
+    least <= most
+      ? say`add one about ${length(usual)} thick and ${length(least)} to ${length(most)} long`
+      : say`use wood at least ${length(least + 1 - wood.through)} thick behind it`;
+  return told('halt', {
+    rule: 'no-screw-fits',
+    where,
+    what,
+    figure: tidy(wood.through + wood.into),
+    limit: least,
+    mend,
+  });
+}
+
+/** Bolts with nut and two washers each; a halt with the length needed when stock has none. */
+export function bolted(
+  goods: Goods | null,
+  drive: Drive,
+  { thread, grip }: { readonly thread: number; readonly grip: number },
+): Driven {
+  if (goods === null || drive.heads.length === 0) return UNDRIVEN;
+  const found = boltFor(goods, thread, grip);
+  if (found === null) return { ...UNDRIVEN, findings: [noBolt(drive.holds, { thread, grip })] };
+  const kind: Kind = { form: 'bolt', item: found.bolt.id, diameter: thread, length: found.bolt.length };
+  return { fasteners: fasteners(drive, kind), hardware: nuts(found, drive), findings: [] };
+}
+
+function nuts({ nut, washer }: Bolt, { heads, holds }: Drive): readonly HardwareUse[] {
+  return [
+    { item: nut.id, quantity: heads.length, length: null, where: holds },
+    { item: washer.id, quantity: 2 * heads.length, length: null, where: holds },
+  ];
+}
+
+function noBolt(where: string, { thread, grip }: { readonly thread: number; readonly grip: number }): Finding {
+  const needed = lengthNeeded(thread, grip);
+  const what = say`the stock files have no bolt of ${length(thread)} with its nut and washer for a grip of ${length(grip)}`;
+  const mend =
+    needed === null
+      ? say`use a thread of 5, 6, 8, 10 or 12 mm`
+      : say`add one at least ${length(needed)} long, its nut and its washer`;
+  return told('halt', {
+    rule: 'no-bolt-fits',
+    where,
+    what,
+    figure: grip,
+    limit: needed,
+    mend,
+    source: 'ISO 4032, ISO 7089, ISO 261 (from memory)',
+  });
+}

@@ -1,0 +1,83 @@
+import type { Pose, Vector } from '../../geometry/shapes.ts';
+import type { Feature, Patch } from '../../stock/part.ts';
+import type { Instance } from '../instance.ts';
+import { tidy } from '../machining.ts';
+import type { AngleFigures } from './angle-figures.ts';
+import type { CornerView, Span } from './corners.ts';
+import type { LegFigures } from './figures.ts';
+
+/** One half of an angle leg: which side it lies in, its span there, and its names. */
+export type Half = {
+  readonly id: string;
+  readonly leg: string;
+  readonly label: string;
+  readonly view: CornerView;
+  readonly u: Span;
+};
+
+/**
+ * A half as it is cut, from foot to top: rabbet for the pads and dados for the blocks on its inner face, the mitre along
+ * the leg's corner, and last the taper of its free edge, which takes away the edge that all others are measured from.
+ */
+export function angleHalf(legs: LegFigures, angle: AngleFigures, half: Half): Instance {
+  const { t, width } = legs;
+  const atLeft = half.view.hand === 'left';
+  const across = (from: number, to: number) =>
+    (atLeft ? [from, to] : [tidy(width - to), tidy(width - from)]) as [number, number];
+  const reach = tidy(t - angle.dado + angle.block);
+  const [y0, y1] = across(0, reach);
+  const edge = across(angle.footWidth, width);
+  const free = atLeft ? edge : ([edge[1], edge[0]] as const);
+  const pose: Pose = { origin: [half.u[0], 0, angle.foot], x: [0, 0, 1], y: [1, 0, 0], z: [0, 1, 0] };
+  const seat = (x: Span, kind: 'rabbet' | 'dado', mate: string): Feature => {
+    const patch: Patch = { x0: x[0], x1: x[1], y0, y1 };
+    return { id: '', for: mate, kind, side: 'face', patch, depth: angle.dado, corner: 0 };
+  };
+  const tapered = angle.footWidth < width;
+  return {
+    id: half.id,
+    role: 'leg-half',
+    material: legs.input.material,
+    label: half.label,
+    blank: { length: angle.length, width, thickness: t, grain: 'length' },
+    features: [
+      seat([0, angle.padSlot], 'rabbet', `${half.leg}.pad-1`),
+      ...angle.blocks.map((low, i) => {
+        const spare = (angle.slot - t) / 2;
+        return seat([tidy(low - spare), tidy(low - spare + angle.slot)], 'dado', `${half.leg}.block-${i + 1}`);
+      }),
+      { id: '', kind: 'mitre', edge: atLeft ? 'bottom' : 'top', angle: Math.PI / 4, long: 'back' },
+      ...(tapered
+        ? [
+            {
+              id: '',
+              kind: 'taper',
+              edge: atLeft ? 'top' : 'bottom',
+              from: [0, free[0]],
+              to: [angle.taperEnd, free[1]],
+            } as const,
+          ]
+        : []),
+    ],
+    pose,
+    marks: [
+      { text: 'top', side: 'back', at: [angle.length - 20, width / 2], kind: 'end' },
+      { text: 'foot', side: 'back', at: [20, width / 2], kind: 'end' },
+      ...angle.blocks.map(
+        (low, i) =>
+          ({
+            text: `${half.leg}.block-${i + 1}`,
+            side: 'face',
+            at: [tidy(low + t / 2), width / 2],
+            kind: 'mate',
+          }) as const,
+      ),
+    ],
+  };
+}
+
+export const FLAT: { readonly x: Vector; readonly y: Vector; readonly z: Vector } = {
+  x: [1, 0, 0],
+  y: [0, 1, 0],
+  z: [0, 0, 1],
+};

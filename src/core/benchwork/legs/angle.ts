@@ -1,0 +1,181 @@
+import type { Vector } from '../../geometry/shapes.ts';
+import type { Joint } from '../../stock/part.ts';
+import { type Fitting, NOTHING, type Site, together } from '../fitting.ts';
+import { screwed } from '../hardware/driven.ts';
+import type { Instance } from '../instance.ts';
+import { joint } from '../joints.ts';
+import { tidy } from '../machining.ts';
+import { placedInstance } from '../placed-instance.ts';
+import { boardOf, inBench, sideView } from '../side-view.ts';
+import { type AngleFigures, angleFigures } from './angle-figures.ts';
+import { angleHalf, FLAT } from './angle-half.ts';
+import { boltedOn, hole } from './bolting.ts';
+import { alongEnd, alongSide, type CornerName, fromCorner, type Span } from './corners.ts';
+import { boltHeights, type LegFigures } from './figures.ts';
+import { type PadFigures, padJoints, padParts } from './pad.ts';
+import { standHoles, standing } from './stand.ts';
+
+type At = {
+  readonly site: Site;
+  readonly legs: LegFigures;
+  readonly angle: AngleFigures;
+  readonly corner: CornerName;
+  readonly label: string;
+};
+
+/**
+ * An angle leg under the frame's corner, its outer faces flush with the frame's: two mitred halves, square blocks in
+ * dados, the pads in a rabbet at the foot, and a fin that stands up inside the frame, so that the leg comes off.
+ */
+export function angleLeg(
+  site: Site,
+  legs: LegFigures,
+  corner: { readonly name: CornerName; readonly number: number },
+): Fitting {
+  const leg = `leg.${corner.name}`;
+  const angle = angleFigures(site, legs, leg);
+  const at: At = { site, legs, angle, corner: corner.name, label: `P${corner.number}` };
+  const view = alongSide(corner.name);
+  const pose = sideView(site.grid, view.side);
+  const end = alongEnd(corner.name);
+  const halves = [
+    placedInstance(pose, half(at, 'side')),
+    placedInstance(sideView(site.grid, end.side), half(at, 'end')),
+  ];
+  const pad = padOf(at);
+  const inside = [...padParts(pad), ...angle.blocks.map((low, i) => block(at, { low, number: i + 1 })), fin(at)];
+  const across = fromCorner(site, view, [0, legs.width]);
+  const body = inBench(pose, [across[0], 0, angle.foot], [across[1], legs.width, site.grid.sideUnderside]);
+  const [f0, f1] = finAcross(at);
+  const up = inBench(
+    pose,
+    [f0, site.grid.t, site.grid.sideUnderside],
+    [f1, tidy(site.grid.t + legs.t), site.grid.sideTop],
+  );
+  return together([
+    {
+      ...NOTHING,
+      instances: [...halves, ...inside.map((part) => placedInstance(pose, part))],
+      joints: joints(at, leg, pad),
+      envelopes: [
+        { id: `${leg}.body`, of: leg, kind: 'leg', ...body },
+        { id: `${leg}.fin`, of: leg, kind: 'leg', ...up },
+      ],
+    },
+    { ...NOTHING, ...standing(site, legs.input, { view: pose, leg, foot: leg, middle: middleOf(pad) }) },
+    { ...NOTHING, ...finScrews(at, leg) },
+    boltedOn(site, { side: view.side, u: tidy((f0 + f1) / 2), behind: [`${leg}.fin`], thick: legs.t }),
+  ]);
+}
+
+function half({ site, legs, angle, corner, label }: At, which: 'side' | 'end'): Instance {
+  const view = which === 'side' ? alongSide(corner) : alongEnd(corner);
+  const leg = `leg.${corner}`;
+  const u = fromCorner(site, view, [0, legs.width]);
+  return angleHalf(legs, angle, {
+    id: `${leg}.half-${which}`,
+    leg,
+    label: `${label}${which === 'side' ? 'A' : 'B'}`,
+    view,
+    u,
+  });
+}
+
+/** Blocks and pads lie in the corner, into both halves' dados. */
+function squareAcross({ site, legs, angle, corner }: At): { readonly u: Span; readonly v: Span } {
+  const near = tidy(legs.t - angle.dado);
+  const span: Span = [near, tidy(near + angle.block)];
+  return { u: fromCorner(site, alongSide(corner), span), v: span };
+}
+
+function padOf(at: At): PadFigures {
+  const { legs, angle, corner, label } = at;
+  const leg = `leg.${corner}`;
+  const bare = { leg, name: '', material: legs.input.material, ...squareAcross(at), low: angle.foot, t: legs.t };
+  const { at: holes, diameter } = standHoles(legs.input.stand, leg, middleOf(bare));
+  return { ...bare, label: [`${label}Y`, `${label}Z`], holes, hole: diameter };
+}
+
+function middleOf({ u, v }: { readonly u: Span; readonly v: Span }): readonly [number, number] {
+  return [tidy((u[0] + u[1]) / 2), tidy((v[0] + v[1]) / 2)];
+}
+
+function block(at: At, { low, number }: { readonly low: number; readonly number: number }): Instance {
+  const { u, v } = squareAcross(at);
+  const { block: side, foot } = at.angle;
+  const origin: Vector = [u[0], v[0], tidy(foot + low)];
+  return {
+    id: `leg.${at.corner}.block-${number}`,
+    role: 'leg-block',
+    material: at.legs.input.material,
+    label: `${at.label}${'CDE'[number - 1] ?? 'C'}`,
+    blank: { length: side, width: side, thickness: at.legs.t, grain: 'length' },
+    features: [],
+    pose: { origin, ...FLAT },
+    marks: [{ text: 'up', side: 'face', at: [side / 2, side / 2], kind: 'up' }],
+  };
+}
+
+function finAcross({ site, legs, angle, corner }: At): Span {
+  return fromCorner(site, alongSide(corner), [legs.t, tidy(legs.t + angle.fin.wide)]);
+}
+
+function fin(at: At): Instance {
+  const { site, legs, angle } = at;
+  const low = tidy(angle.foot + angle.fin.low);
+  const [u0] = finAcross(at);
+  const { long, wide } = angle.fin;
+  return {
+    id: `leg.${at.corner}.fin`,
+    role: 'leg-fin',
+    material: legs.input.material,
+    label: `${at.label}F`,
+    blank: { length: long, width: wide, thickness: legs.t, grain: 'length' },
+    features: boltHeights(site).map((w) => hole([tidy(w - low), wide / 2])),
+    pose: { origin: [u0, site.grid.t, low], x: [0, 0, 1], y: [1, 0, 0], z: [0, 1, 0] },
+    marks: [{ text: 'top', side: 'face', at: [long - 20, wide / 2], kind: 'end' }],
+  };
+}
+
+/** Screws that hold the fin to the half behind it while the glue sets, and after. */
+function finScrews(at: At, leg: string) {
+  const { site, legs, angle, corner } = at;
+  const view = alongSide(corner);
+  const [u0, u1] = finAcross(at);
+  const glued = tidy(angle.length - angle.fin.low);
+  const heads = [0.25, 0.75].flatMap((up) =>
+    [0.25, 0.75].map(
+      (side): Vector => [
+        tidy(u0 + side * (u1 - u0)),
+        tidy(site.grid.t + legs.t),
+        tidy(angle.foot + angle.fin.low + up * glued),
+      ],
+    ),
+  );
+  const holds = `butt.${leg}.half-side.${leg}.fin`;
+  const drive = {
+    view: sideView(site.grid, view.side),
+    holds,
+    heads,
+    direction: [0, -1, 0] as Vector,
+    through: [`${leg}.fin`, `${leg}.half-side`],
+  };
+  return screwed(site.goods, drive, { through: legs.t, into: legs.t });
+}
+
+function joints({ site, angle, corner }: At, leg: string, pad: PadFigures): readonly Joint[] {
+  const of = (name: string) => `${leg}.${name}`;
+  const halves = ['half-side', 'half-end'].map(of);
+  const { clearance } = site.grid;
+  const blocks = angle.blocks.map((_, i) => of(`block-${i + 1}`));
+  const board = boardOf(alongSide(corner).side);
+  return [
+    joint('butt', [of('half-side'), of('half-end')], 0),
+    ...halves.flatMap((one) => [of('pad-1'), of('pad-2')].map((id) => joint('rabbet', [one, id], clearance))),
+    ...halves.flatMap((one) => blocks.map((id) => joint('dado', [one, id], clearance))),
+    ...padJoints(pad, []),
+    joint('bearing', [blocks[blocks.length - 1] ?? '', of('fin')], 0),
+    joint('butt', [of('half-side'), of('fin')], 0),
+    { ...joint('bolted', [board, of('fin')], 0), held: 'bolts' },
+  ];
+}

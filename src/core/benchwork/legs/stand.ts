@@ -1,0 +1,120 @@
+import type { Pose } from '../../geometry/shapes.ts';
+import type { HardwareUse } from '../../stock/fastener.ts';
+import type { CasterStock } from '../../stock/goods.ts';
+import type { Envelope } from '../../stock/part.ts';
+import { length, say } from '../../units/say.ts';
+import { type Fitting, NOTHING, type Site } from '../fitting.ts';
+import { boltIntoInsert } from '../hardware/bolts.ts';
+import { fetched, itemOf } from '../hardware/count.ts';
+import type { LegsInput, Stand } from '../input.ts';
+import { tidy } from '../machining.ts';
+import { inBench } from '../side-view.ts';
+import { told } from '../told.ts';
+import { pattern } from './pad.ts';
+
+/** Caster plate, inserts' holes beyond the thread, and the washer under a bolt's head; common practice, no source. mm. */
+const PLATE = 3;
+const INSERT_ROUND = 2;
+const WASHER = 1.6;
+
+/** A caster of this leg: the braked ones in front, others behind where the plan names them. */
+export function casterOf(stand: Stand, leg: string): CasterStock | null {
+  if (stand.kind !== 'caster') return null;
+  return stand.free !== null && leg.includes('back') ? stand.free : stand.caster;
+}
+
+/** From the floor to the leg's end, mm. */
+export function standHeight(stand: Stand, leg: string): number {
+  if (stand.kind === 'foot') return stand.height;
+  return casterOf(stand, leg)?.overallHeight ?? 0;
+}
+
+/** The plate a pad must carry, mm; a stem or a foot asks for room round its insert. */
+export function plateOf(stand: Stand, leg: string): readonly [number, number] {
+  const caster = casterOf(stand, leg);
+  return caster?.plate ?? (stand.kind === 'floor' ? [0, 0] : [40, 40]);
+}
+
+/** Holes in the pad for inserts, from its underside. */
+export function standHoles(
+  stand: Stand,
+  leg: string,
+  middle: readonly [number, number],
+): { readonly at: readonly (readonly [number, number])[]; readonly diameter: number } {
+  const caster = casterOf(stand, leg);
+  if (caster?.mount === 'plate' && caster.bolts !== null) {
+    return { at: pattern(middle, caster.bolts.spacing), diameter: tidy(caster.bolts.diameter + INSERT_ROUND) };
+  }
+  if (stand.kind === 'floor') return { at: [], diameter: 0 };
+  return {
+    at: [middle],
+    diameter: tidy((stand.kind === 'foot' ? (stand.foot.diameter ?? STEM) : STEM) + INSERT_ROUND),
+  };
+}
+
+/** A stem's thread where its stock says nothing, mm; common practice, no source. */
+const STEM = 8;
+
+type Under = {
+  readonly view: Pose;
+  readonly leg: string;
+  /** the leg, or which of its feet */
+  readonly foot: string;
+  readonly middle: readonly [number, number];
+};
+
+/** What a pad stands on: its hardware and the circle its wheel sweeps. */
+export function standing(
+  site: Site,
+  { stand }: LegsInput,
+  under: Under,
+): Pick<Fitting, 'hardware' | 'envelopes' | 'findings'> {
+  if (stand.kind === 'floor') return NOTHING;
+  if (stand.kind === 'foot') {
+    const insert = fetched(site.goods, { form: 'insert', diameter: stand.foot.diameter ?? STEM, where: under.leg }, 1);
+    const foot: HardwareUse = { item: stand.foot.id, quantity: 1, length: stand.foot.length, where: under.leg };
+    return {
+      hardware: site.goods === null ? [] : [foot, ...insert.hardware],
+      envelopes: [],
+      findings: insert.findings,
+    };
+  }
+  const caster = casterOf(stand, under.foot);
+  if (caster === null) return NOTHING;
+  const held = casterHardware(site, caster, under.leg);
+  return { ...held, envelopes: [circle(caster, under)] };
+}
+
+function circle(caster: CasterStock, { view, foot, leg, middle: [u, v] }: Under): Envelope {
+  const r = caster.swivelRadius;
+  const box = inBench(view, [tidy(u - r), tidy(v - r), 0], [tidy(u + r), tidy(v + r), caster.overallHeight]);
+  return { id: `${foot}.caster`, of: leg, kind: 'caster', ...box };
+}
+
+function casterHardware(site: Site, caster: CasterStock, where: string): Pick<Fitting, 'hardware' | 'findings'> {
+  if (site.goods === null) return { hardware: [], findings: [] };
+  const wheel: HardwareUse = { item: caster.id, quantity: 1, length: null, where };
+  const thread = caster.bolts?.diameter ?? STEM;
+  const count = caster.mount === 'plate' ? 4 : 1;
+  const insert = fetched(site.goods, { form: 'insert', diameter: thread, where }, count);
+  if (caster.mount === 'stem') return { hardware: [wheel, ...insert.hardware], findings: insert.findings };
+  const washer = fetched(site.goods, { form: 'washer', diameter: thread, where }, count);
+  const deep = itemOf(site.goods, { form: 'insert', diameter: thread })?.length ?? 0;
+  const through = PLATE + WASHER;
+  const bolt = boltIntoInsert(site.goods, { thread, through, insert: deep });
+  const bolts = bolt === null ? [] : [{ item: bolt.id, quantity: count, length: bolt.length, where }];
+  const missing = bolt === null && deep > 0 ? [noCasterBolt(where, { thread, through, deep })] : [];
+  return {
+    hardware: [wheel, ...bolts, ...insert.hardware, ...washer.hardware],
+    findings: [...insert.findings, ...washer.findings, ...missing],
+  };
+}
+
+function noCasterBolt(
+  where: string,
+  { thread, through, deep }: { readonly thread: number; readonly through: number; readonly deep: number },
+) {
+  const what = say`the stock files have no bolt of ${length(thread)} that ends inside an insert of ${length(deep)} under a plate`;
+  const mend = say`add one ${length(through + thread)} to ${length(through + deep)} long`;
+  return told('halt', { rule: 'no-bolt-fits', where, what, figure: null, limit: tidy(through + deep), mend });
+}
