@@ -3,7 +3,7 @@ import { chainWithWhole, headedBlock, labelled, type Picture, pictureMarks } fro
 import { type Block, emptyBlock, joined } from './block.ts';
 import { saidLength } from './figures.ts';
 import { scaleText } from './paper.ts';
-import { cutBy, extentOfSeen, fromFront, fromLeft, fromRight, type Gaze, seen } from './scene.ts';
+import { cutBy, extentOfSeen, fromFront, fromLeft, fromRight, type Gaze, type Seen, seen } from './scene.ts';
 import { paperX, paperY } from './view.ts';
 
 const gazes: Readonly<Record<'front' | 'left', Gaze>> = { front: fromFront, left: fromLeft };
@@ -42,7 +42,9 @@ export function elevationBlock(ask: BenchAsk, side: 'front' | 'left'): Block {
     }),
   );
   const nearest = Math.max(...pieces.map(({ near }) => near));
-  const shown = pieces.filter((piece) => piece.near > nearest - 60 && (isFrame(piece) || piece.role === 'deck'));
+  const isShown = ({ near, role }: Seen) =>
+    near > nearest - 1 || role === 'deck' || (role === 'strut' && near > nearest - 60);
+  const shown = pieces.filter(isShown);
   const name = side === 'front' ? 'From the front' : 'From the left end';
   return headedBlock(labelled(dimensioned, view, shown), `${name} ${scaleText(scale)}`, [heightNote(ask)]);
 }

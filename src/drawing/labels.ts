@@ -66,8 +66,11 @@ function candidates(text: string, box: Extent): readonly Spot[] {
   const aside = textWidth(text, smallText, 'bold') / 2 + 1.2;
   const above = smallText / 2 + 1.5;
   const wide = w >= h;
-  const inside = shares.map(
-    (share): Spot => (wide ? [box.x0 + w * share, (box.y0 + box.y1) / 2] : [(box.x0 + box.x1) / 2, box.y0 + h * share]),
+  const lanes = Math.min(w, h) > 14 ? [0.5, 0.3, 0.7] : [0.5];
+  const inside = lanes.flatMap((lane) =>
+    shares.map(
+      (share): Spot => (wide ? [box.x0 + w * share, box.y0 + h * lane] : [box.x0 + w * lane, box.y0 + h * share]),
+    ),
   );
   const outside = shares.flatMap((share): readonly Spot[] =>
     wide

@@ -1,19 +1,14 @@
 import type { Point } from '../core/geometry/shapes.ts';
-import type { Feature } from '../core/stock/part.ts';
+import type { Blank, Feature } from '../core/stock/part.ts';
 import type { Mark } from './mark.ts';
 import { edgesOf, modelLine, type Window } from './outline.ts';
 import { boundsOf, isBored, isPatch, isPocket } from './part-groups.ts';
 import type { PenName } from './pens.ts';
 import { onPaper, type View } from './view.ts';
 
-type Shape = {
-  readonly blank: {
-    readonly length: number;
-    readonly width: number;
-    readonly thickness: number;
-    readonly grain: 'length' | 'width' | 'any';
-  };
-};
+type Shape = { readonly blank: Blank };
+
+type Trim = Extract<Feature, { readonly kind: 'trim' }>;
 
 function clampedEdge([a, b]: readonly [Point, Point], window: Window): readonly [Point, Point] {
   const clamp = ([x, y]: Point): Point => [
@@ -58,6 +53,27 @@ function boredMarks(view: View, feature: Extract<Feature, { kind: 'hole' | 'coun
   ];
 }
 
+/** The blank's edge that is trimmed off after machining: a narrow line with two dots. */
+function trimMarks(
+  view: View,
+  { edge, by }: Trim,
+  { blank, window }: Shape & { readonly window: Window },
+): readonly Mark[] {
+  const { length, width } = blank;
+  const [x0, x1] = [edge === 'right' ? length - by : 0, edge === 'left' ? by : length];
+  const [y0, y1] = [edge === 'top' ? width - by : 0, edge === 'bottom' ? by : width];
+  return edgesOf([
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ])
+    .map((side) => clampedEdge(side, window))
+    .filter(([[ax, ay], [bx, by]]) => ax !== bx || ay !== by)
+    .filter((side) => onBlankEdge(side, { blank }))
+    .map((side) => modelLine(view, side, { pen: 'phantom', role: 'feature' }));
+}
+
 /** The edge lines a feature adds to the true shape: pockets, holes, trims and mitres; what goes through is in the outline. */
 export function featureMarks(
   view: View,
@@ -66,6 +82,7 @@ export function featureMarks(
 ): readonly Mark[] {
   if (isBored(feature)) return boredMarks(view, feature);
   if (isPatch(feature) && isPocket(feature)) return patchMarks(view, feature, sheet);
+  if (feature.kind === 'trim') return trimMarks(view, feature, sheet);
   if (feature.kind === 'mitre') {
     const inset = sheet.blank.thickness / Math.tan(feature.angle);
     const { length, width } = sheet.blank;

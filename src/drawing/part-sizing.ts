@@ -1,5 +1,5 @@
 import type { Point } from '../core/geometry/shapes.ts';
-import type { Blank, Feature } from '../core/stock/part.ts';
+import type { Blank, EdgeSide, Feature } from '../core/stock/part.ts';
 import { boundsOf, type FeatureGroup, isBored, isPatch, isPocket, same, touches } from './part-groups.ts';
 
 /** How a group's sizes are told: in an enlarged detail, or by ordinates of both edges. */
@@ -84,15 +84,28 @@ function printedPositions(sizing: Sizing, feature: Feature, blank: Blank): reado
   return [];
 }
 
+type Letter = Omit<Position, 'at' | 'axis'>;
+
+function atEdge(base: Letter, edge: EdgeSide, blank: Blank): Position {
+  if (edge === 'left' || edge === 'right')
+    return { ...base, axis: 'x', at: edge === 'left' ? 0 : blank.length, to: blank.width };
+  return { ...base, axis: 'y', at: edge === 'bottom' ? 0 : blank.width, to: blank.length };
+}
+
+function edgeOf(feature: Feature, blank: Blank): EdgeSide | null {
+  if (feature.kind === 'rounded-corner') return feature.corner.startsWith('left') ? 'left' : 'right';
+  if (feature.kind === 'trim' || feature.kind === 'mitre' || feature.kind === 'roundover') return feature.edge;
+  if (!isPatch(feature)) return null;
+  const open = touches(boundsOf(feature, blank), blank);
+  if (open.bottom && open.top) return open.left ? 'left' : 'right';
+  return open.bottom ? 'bottom' : 'top';
+}
+
 /** A letter at the end or edge that a feature without any printed position lies along. */
 function letterPosition(sizing: Sizing, feature: Feature, blank: Blank): readonly Position[] {
-  if (!isPatch(feature)) return [];
-  const box = boundsOf(feature, blank);
-  const open = touches(box, blank);
-  const base = { feature: feature.id, letter: sizing.letter, measure: null };
-  if (open.bottom && open.top)
-    return [{ ...base, axis: 'x', at: open.left ? 0 : blank.length, from: box.y0, to: box.y1 }];
-  return [{ ...base, axis: 'y', at: open.bottom ? 0 : blank.width, from: box.x0, to: box.x1 }];
+  const edge = edgeOf(feature, blank);
+  const base = { feature: feature.id, letter: sizing.letter, measure: null, from: 0, to: 0 };
+  return edge === null ? [] : [atEdge(base, edge, blank)];
 }
 
 /** Every position that must be printed so that the feature can be marked out; at least its letter. */

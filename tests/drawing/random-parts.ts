@@ -80,6 +80,27 @@ const size = fc.record({
   thickness: tenths(3, 40),
 });
 
+type Edged = 'trim' | 'mitre' | 'taper' | 'roundover' | 'rounded-corner';
+
+const edgedKinds = fc.subarray<Edged>(['trim', 'mitre', 'taper', 'roundover', 'rounded-corner']);
+
+/** What is done to a part's edges, each kind once. */
+function edgeFeature(kind: Edged, { length, width, thickness }: Part['blank']): Feature {
+  const small = Math.min(length, width, thickness) / 6;
+  switch (kind) {
+    case 'trim':
+      return { id: kind, kind, edge: 'top', by: small };
+    case 'mitre':
+      return { id: kind, kind, edge: 'bottom', angle: Math.PI / 3, long: 'back' };
+    case 'taper':
+      return { id: kind, kind, edge: 'top', from: [length * 0.7, width], to: [length, width * 0.9] };
+    case 'roundover':
+      return { id: kind, kind, edge: 'left', side: 'face', radius: small };
+    case 'rounded-corner':
+      return { id: kind, kind, corner: 'left-bottom', radius: small };
+  }
+}
+
 const label = fc.constantFrom(
   'S1',
   'X12',
@@ -96,9 +117,10 @@ export const anyPart: fc.Arbitrary<Part> = fc
     draws: fc.oneof(fc.array(draw, { maxLength: 6 }), fc.array(draw, { minLength: 20, maxLength: 60 })),
     label,
     ends: fc.boolean(),
+    edges: edgedKinds,
     alike: fc.boolean(),
   })
-  .map(({ size: { length, width, thickness }, draws: asked, label: words, ends, alike }) => {
+  .map(({ size: { length, width, thickness }, draws: asked, label: words, ends, edges, alike }) => {
     const draws = asked.slice(0, Math.floor(length / 10));
     const blank = { length, width, thickness, grain: 'length' } as const;
     const edge = ends ? Math.min(thickness, length / 10) : 0;
@@ -135,7 +157,7 @@ export const anyPart: fc.Arbitrary<Part> = fc
       bench: 'table',
       stock: 'birch-ply-18',
       blank,
-      features: [...rabbets, ...features],
+      features: [...rabbets, ...features, ...edges.map((kind) => edgeFeature(kind, blank))],
       places: [
         {
           id: 'piece',
