@@ -15,6 +15,7 @@ import { measurable, readLog } from './stages/log.ts';
 import { cuttingStage, massesOf } from './stages/timber.ts';
 import { planSteps } from './steps/plan.ts';
 import type { Step } from './steps/step.ts';
+import type { Fastener, HardwareUse } from './stock/fastener.ts';
 import type { Stock } from './stock/goods.ts';
 import type { Envelope, Joint, Part } from './stock/part.ts';
 import type { KnownThickness } from './stock/thickness.ts';
@@ -39,6 +40,10 @@ export type Notebook = {
   readonly joints: readonly Joint[];
   readonly seams: readonly Seam[];
   readonly envelopes: readonly Envelope[];
+  /** every screw and bolt where it is driven */
+  readonly fasteners: readonly Fastener[];
+  /** what is bought by the piece, and glue and finish, by item and place */
+  readonly hardware: readonly HardwareUse[];
   /** kg of each part (one instance), by part id */
   readonly masses: Readonly<Record<string, number>>;
   readonly sheets: readonly CutSheet[];
@@ -83,6 +88,8 @@ export function compute(plan: Plan): Result<Notebook> {
     joints: model.joints,
     seams: model.seams,
     envelopes: model.envelopes,
+    fasteners: model.fasteners,
+    hardware: model.hardware,
     masses: massesOf(model.parts, plan.stock),
     sheets: cut.sheets,
     bounds: cut.bounds,

@@ -2,6 +2,7 @@ import type { CutBound, CutSheet } from '../core/cutting/job.ts';
 import type { Finding } from '../core/finding.ts';
 import type { NamedDimension, Notebook } from '../core/notebook.ts';
 import type { Step } from '../core/steps/step.ts';
+import type { HardwareUse } from '../core/stock/fastener.ts';
 import type { Joint, Part, Placement } from '../core/stock/part.ts';
 import { type Sentence, spoken } from '../core/units/say.ts';
 import { showLength } from '../core/units/show.ts';
@@ -37,6 +38,7 @@ function partJson(part: Part, mass: number | undefined): Json {
     width: thousandth(blank.width),
     thickness: thousandth(blank.thickness),
     grain: blank.grain,
+    ...(part.from === undefined ? {} : { from: part.from }),
     features: plain(features, ['id', 'kind', 'for', 'side', 'edge']),
     places: places.map(placeJson),
     mass: mass === undefined ? null : thousandth(mass),
@@ -47,6 +49,10 @@ function partJson(part: Part, mass: number | undefined): Json {
 
 function jointJson({ id, kind, between, clearance, relief, held }: Joint): Json {
   return { id, kind, between: [...between], clearance: thousandth(clearance), relief: thousandth(relief), held };
+}
+
+function hardwareJson({ item, quantity, length, where }: HardwareUse): Json {
+  return { item, quantity, length: length === null ? null : thousandth(length), where };
 }
 
 const cutKeys = ['number', 'kind', 'stage', 'from', 'setting', 'kerf', 'yields', 'part', 'x', 'y', 'length', 'width'];
@@ -109,6 +115,8 @@ export function notebookJson(notebook: Notebook): string {
     parts: notebook.parts.map((part) => partJson(part, notebook.masses[part.id])),
     joints: notebook.joints.map(jointJson),
     seams: plain(notebook.seams, ['id', 'bench', 'on']),
+    hardware: notebook.hardware.map(hardwareJson),
+    envelopes: plain(notebook.envelopes, ['id', 'of', 'kind', 'min', 'max']),
     sheets: notebook.sheets.map(sheetJson),
     bounds: notebook.bounds.map(boundJson),
     assembly: assemblyJson(notebook.assembly, say),

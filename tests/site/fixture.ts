@@ -165,6 +165,8 @@ export const notebook: Notebook = {
   ],
   seams: [],
   envelopes: [],
+  fasteners: [],
+  hardware: [],
   masses: { side: 3.2, end: 2.1, 'strut.across': 1.7, deck: 8 },
   sheets: [
     {

@@ -88,7 +88,11 @@ const told: Omit<Notebook, 'state'> = {
   seams: [
     { id: 'deck.seam-1', bench: 'shelf', from: [600, 0], to: [600, 300], on: 'strut', bearing: [5.8666667, 5.8666667] },
   ],
-  envelopes: [],
+  envelopes: [
+    { id: 'leg.left.caster', of: 'leg.left', kind: 'caster', min: [-14.90000001, 0, 0], max: [121.1, 136, 100] },
+  ],
+  fasteners: [],
+  hardware: [{ item: 'screw-4x30', quantity: 12, length: 30, where: 'deck.1' }],
   masses: { side: 0.81234567 },
   sheets: [
     {
