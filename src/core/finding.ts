@@ -4,7 +4,21 @@ import type { Sentence } from './units/say.ts';
 export type Level = 'halt' | 'care' | 'note';
 
 /** What a figure is counted in; lengths in mm. */
-export type FigureUnit = 'mm' | 'deg' | '%' | 'N' | 'kg' | 'V' | 'A' | 'ohm' | 'count' | 'min' | 'month' | 'money' | 'ratio' | 'litre';
+export type FigureUnit =
+  | 'mm'
+  | 'deg'
+  | '%'
+  | 'N'
+  | 'kg'
+  | 'V'
+  | 'A'
+  | 'ohm'
+  | 'count'
+  | 'min'
+  | 'month'
+  | 'money'
+  | 'ratio'
+  | 'litre';
 
 /** A check of the model against a limit. Findings never stop the computation. */
 export type Finding = {
