@@ -1,4 +1,5 @@
 import type { Bench } from '../core/benchwork/bench.ts';
+import { viewChains } from './bench-chains.ts';
 import {
   type BenchAsk,
   type Extents,
@@ -10,7 +11,7 @@ import {
   stopsOf,
   viewNamed,
 } from './bench-stage.ts';
-import { chainWithWhole, headedBlock, labelled, pictureMarks } from './bench-view.ts';
+import { headedBlock, labelled, pictureMarks } from './bench-view.ts';
 import { type Block, emptyBlock, joined } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import type { DrawingOptions } from './drawing.ts';
@@ -73,29 +74,15 @@ export function planBlock(ask: BenchAsk): Block {
     views: [view],
     dimensions: [],
   };
-  const base = { view, unit: options.unit, v: 10 };
-  const dimensioned = joined(
-    shape,
-    chainWithWhole({
-      ...base,
-      name: 'bays along',
-      v: 12,
-      side: 'below',
-      stops: [box.u0, box.u1, ...stopsOf(top, 0)],
-      base: paperY(view, box.v0),
-      opposite: paperY(view, box.v1),
-    }),
-    chainWithWhole({
-      ...base,
-      name: 'bays across',
-      side: 'left',
-      stops: [box.v0, box.v1, ...stopsOf(top, 1)],
-      base: paperX(view, box.u0),
-      opposite: paperX(view, box.u1),
-    }),
-  );
+  const chains = viewChains({
+    view,
+    unit: options.unit,
+    box,
+    along: { name: 'bays along', at: [box.u0, box.u1, ...stopsOf(top, 0)], v: 12 },
+    upright: { name: 'bays across', at: [box.v0, box.v1, ...stopsOf(top, 1)], side: 'left' },
+  });
   return headedBlock(
-    labelled(dimensioned, view, [...top, ...lower]),
+    labelled(joined(shape, chains), view, [...top, ...lower]),
     `From above, deck left off ${scaleText(scale)}`,
     [],
   );
@@ -112,30 +99,17 @@ export function deckBlock(ask: BenchAsk): Block {
   const [box, inner] = [extents([...deck, ...frame]), extents(frame)];
   const marks = pictureMarks({ view, pieces: [...frame, ...deck], cut: [], dashed: ['side', 'end', 'strut'] });
   const ends = deck.map(extentOfSeen);
-  const base = { view, unit: options.unit, v: 10 };
   const xs = [inner.u0, inner.u1, ...ends.flatMap(({ low, high }) => [low[0], high[0]])];
   const ys = [inner.v0, inner.v1, ...ends.flatMap(({ low, high }) => [low[1], high[1]])];
-  const dimensioned = joined(
-    { marks, views: [view], dimensions: [] },
-    chainWithWhole({
-      ...base,
-      name: 'deck along',
-      side: 'below',
-      stops: xs,
-      base: paperY(view, box.v0),
-      opposite: paperY(view, box.v1),
-    }),
-    chainWithWhole({
-      ...base,
-      name: 'deck across',
-      side: 'left',
-      stops: ys,
-      base: paperX(view, box.u0),
-      opposite: paperX(view, box.u1),
-    }),
-  );
+  const chains = viewChains({
+    view,
+    unit: options.unit,
+    box,
+    along: { name: 'deck along', at: xs },
+    upright: { name: 'deck across', at: ys, side: 'left' },
+  });
   return headedBlock(
-    labelled(dimensioned, view, deck),
+    labelled(joined({ marks, views: [view], dimensions: [] }, chains), view, deck),
     `Deck from above ${scaleText(scale)}`,
     seamNotes(notebook, bench, options),
   );

@@ -1,10 +1,10 @@
-import { type BenchAsk, extents, isFrame, piecesOf, sectionPlane, viewNamed } from './bench-stage.ts';
-import { chainWithWhole, headedBlock, labelled, type Picture, pictureMarks } from './bench-view.ts';
+import { viewChains } from './bench-chains.ts';
+import { type BenchAsk, type Extents, extents, isFrame, piecesOf, sectionPlane, viewNamed } from './bench-stage.ts';
+import { headedBlock, labelled, type Picture, pictureMarks } from './bench-view.ts';
 import { type Block, emptyBlock, joined } from './block.ts';
 import { saidLength } from './figures.ts';
 import { scaleText } from './paper.ts';
 import { cutBy, extentOfSeen, fromFront, fromLeft, fromRight, type Gaze, type Seen, seen } from './scene.ts';
-import { paperX, paperY } from './view.ts';
 
 const gazes: Readonly<Record<'front' | 'left', Gaze>> = { front: fromFront, left: fromLeft };
 
@@ -18,39 +18,37 @@ export function elevationBlock(ask: BenchAsk, side: 'front' | 'left'): Block {
   const shape: Block = { marks: pictureMarks(picture), views: [view], dimensions: [] };
   const box = extents(pieces);
   const frame = extents(pieces.filter(isFrame));
-  const base = { view, unit: options.unit };
-  const heights = [bench.sideUnderside, bench.sideTop, box.v1, box.v0];
-  const dimensioned = joined(
-    shape,
-    chainWithWhole({
-      ...base,
-      name: 'along',
-      side: 'below',
-      stops: [box.u0, box.u1, frame.u0, frame.u1],
-      base: paperY(view, box.v0),
-      opposite: paperY(view, box.v1),
-      v: 10,
-    }),
-    chainWithWhole({
-      ...base,
-      name: 'heights',
-      side: 'right',
-      stops: heights,
-      base: paperX(view, box.u1),
-      opposite: paperX(view, box.u0),
-      v: 10,
-    }),
-  );
+  const chains = viewChains({
+    view,
+    unit: options.unit,
+    box,
+    along: { name: 'along', at: [box.u0, box.u1, frame.u0, frame.u1] },
+    upright: { name: 'heights', at: [bench.sideUnderside, bench.sideTop, box.v1, box.v0], side: 'right' },
+  });
   const nearest = Math.max(...pieces.map(({ near }) => near));
   const isShown = ({ near, role }: Seen) =>
     near > nearest - 1 || role === 'deck' || (role === 'strut' && near > nearest - 60);
   const shown = pieces.filter(isShown);
   const name = side === 'front' ? 'From the front' : 'From the left end';
-  return headedBlock(labelled(dimensioned, view, shown), `${name} ${scaleText(scale)}`, [heightNote(ask)]);
+  return headedBlock(labelled(joined(shape, chains), view, shown), `${name} ${scaleText(scale)}`, [heightNote(ask)]);
 }
 
 function heightNote({ bench, options }: BenchAsk): string {
   return `The deck's top is ${saidLength(bench.deckTop, options.unit)} above the floor.`;
+}
+
+type Chains = Pick<Parameters<typeof viewChains>[0], 'along' | 'upright'>;
+
+/** Where the section's chains stop: faces of what is cut, and the heights of frame, strips and deck. */
+function sectionStops({ bench }: BenchAsk, cut: readonly Seen[], box: Extents): Chains {
+  const ends = (pieces: readonly Seen[], axis: 0 | 1) =>
+    pieces.map(extentOfSeen).flatMap(({ low, high }) => [low[axis], high[axis]]);
+  const strips = cut.filter(({ role }) => role === 'flange-strip');
+  const heights = [bench.sideUnderside, bench.strutUnderside, bench.sideTop, box.v1, box.v0];
+  return {
+    along: { name: 'across', at: [box.u0, box.u1, ...ends(cut.filter(isFrame), 0)] },
+    upright: { name: 'heights', at: [...heights, ...ends(strips, 1)], side: 'right' },
+  };
 }
 
 export function sectionBlock(ask: BenchAsk): Block {
@@ -67,43 +65,12 @@ export function sectionBlock(ask: BenchAsk): Block {
     dimensions: [],
   };
   const box = extents([...cut, ...beyond]);
-  const base = { view, unit: options.unit };
-  const across = cut.filter(isFrame).flatMap((piece) => {
-    const { low, high } = extentOfSeen(piece);
-    return [low[0], high[0]];
-  });
-  const heights = [bench.sideUnderside, bench.strutUnderside, bench.sideTop, box.v1, box.v0];
-  const strips = cut
-    .filter(({ role }) => role === 'flange-strip')
-    .flatMap((piece) => {
-      const { low, high } = extentOfSeen(piece);
-      return [low[1], high[1]];
-    });
-  const dimensioned = joined(
-    shape,
-    chainWithWhole({
-      ...base,
-      name: 'across',
-      side: 'below',
-      stops: [box.u0, box.u1, ...across],
-      base: paperY(view, box.v0),
-      opposite: paperY(view, box.v1),
-      v: 10,
-    }),
-    chainWithWhole({
-      ...base,
-      name: 'heights',
-      side: 'right',
-      stops: [...heights, ...strips],
-      base: paperX(view, box.u1),
-      opposite: paperX(view, box.u0),
-      v: 10,
-    }),
-  );
+  const chains = viewChains({ view, unit: options.unit, box, ...sectionStops(ask, cut, box) });
   const nearest = beyond.reduce((best, piece) => Math.max(best, piece.near), Number.NEGATIVE_INFINITY);
   const shown = [...cut, ...beyond.filter((piece) => piece.near > nearest - 1)];
-  return headedBlock(labelled(dimensioned, view, shown), `Section A-A, towards the left end ${scaleText(scale)}`, [
-    `Cut ${saidLength(at, options.unit)} from the left end of the frame.`,
-    heightNote(ask),
-  ]);
+  return headedBlock(
+    labelled(joined(shape, chains), view, shown),
+    `Section A-A, towards the left end ${scaleText(scale)}`,
+    [`Cut ${saidLength(at, options.unit)} from the left end of the frame.`, heightNote(ask)],
+  );
 }

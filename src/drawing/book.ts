@@ -4,4 +4,7 @@ import type { Notebook } from '../core/notebook.ts';
 export type DrawingBook = Pick<
   Notebook,
   'slug' | 'title' | 'makers' | 'benches' | 'parts' | 'joints' | 'seams' | 'sheets'
->;
+> & {
+  /** pictures of the assembly are listed when it is there */
+  readonly assembly?: Notebook['assembly'];
+};

@@ -1,10 +1,11 @@
 import { benchLayout } from './bench-drawing.ts';
 import type { BenchViewKind } from './bench-stage.ts';
 import { benchWords } from './bench-words.ts';
-import type { Block } from './block.ts';
+import { type Block, emptyBlock } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import { cuttingLayout } from './cutting-drawing.ts';
 import type { Drawing, DrawingOptions, DrawingSheet } from './drawing.ts';
+import { assemblyLayout, assemblyPictures } from './isometric/assembly-drawing.ts';
 import { jointGroups, jointLayout, jointWords } from './joint-drawing.ts';
 import { type DrawingEntry, type DrawingKind, listDrawings } from './list.ts';
 import type { Mark } from './mark.ts';
@@ -23,6 +24,7 @@ const documentTypes: Readonly<Record<DrawingKind, string>> = {
   part: 'Part drawing',
   sheet: 'Cutting layout',
   joint: 'Joint detail',
+  assembly: 'Assembly',
 };
 
 function benchView(id: string): BenchViewKind {
@@ -39,6 +41,8 @@ function contentOf(notebook: DrawingBook, entry: DrawingEntry, options: DrawingO
     const sheet = notebook.sheets[Number(entry.id.slice('sheet.'.length)) - 1];
     if (sheet !== undefined) return cuttingLayout(notebook, sheet, options);
   }
+  const picture = entry.kind === 'assembly' ? assemblyPictures(notebook).find(({ id }) => id === entry.id) : undefined;
+  if (picture !== undefined) return { ...assemblyLayout(picture.picture(), options), desc: picture.desc };
   const group = jointGroups(notebook).find(({ first }) => entry.kind === 'joint' && first.id === entry.of);
   if (group !== undefined)
     return { ...jointLayout(notebook, group, options), desc: jointWords(notebook, group, options.unit) };
@@ -71,45 +75,54 @@ function frameMark({ paper }: DrawingOptions): Mark {
   };
 }
 
-/** Lays a drawing out for a unit and a paper: pure, the same answer each time. Throws a RangeError for an id that listDrawings does not give. */
+type Paper = { readonly entry: DrawingEntry; readonly content: DrawingContent; readonly options: DrawingOptions };
+type Numbered = { readonly sheet: number; readonly of: number };
+
+function titleMarks(notebook: DrawingBook, { entry, content, options }: Paper, numbered: Numbered): readonly Mark[] {
+  const block = {
+    owner: notebook.makers.join(', '),
+    title: notebook.title,
+    subtitle: entry.title,
+    type: documentTypes[entry.kind],
+    number: entry.id,
+    scale: content.scale,
+    unit: options.unit,
+    paper: options.paper,
+    ...numbered,
+  };
+  return titleBlockMarks(block, frameOf(options.paper));
+}
+
+function sheetOf(notebook: DrawingBook, paper: Paper, filled: Block & Numbered): DrawingSheet {
+  const { entry, content, options } = paper;
+  const { sheet, of, marks, views, dimensions } = filled;
+  return {
+    id: entry.id,
+    unit: options.unit,
+    title: entry.title,
+    desc: content.desc,
+    ...papers[options.paper],
+    scale: content.scale,
+    sheet,
+    of,
+    marks: [frameMark(options), ...titleMarks(notebook, paper, { sheet, of }), ...marks],
+    views,
+    dimensions,
+  };
+}
+
+/**
+ * Lays a drawing out for a unit and a paper: pure, the same answer each time. Throws a RangeError for an id that
+ * listDrawings does not give.
+ */
 export function layOutDrawing(notebook: DrawingBook, id: string, options: DrawingOptions): Drawing {
   const entry = listDrawings(notebook).find((one) => one.id === id);
   if (entry === undefined) throw new RangeError(`no drawing ${id}`);
-  const { blocks, scale, desc } = contentOf(notebook, entry, options);
-  const filled = onSheets(blocks, options.paper);
-  const sheets = (filled.length === 0 ? [{ marks: [], views: [], dimensions: [] }] : filled).map(
-    (block, index, all): DrawingSheet => {
-      const titleBlock = titleBlockMarks(
-        {
-          owner: notebook.makers.join(', '),
-          title: notebook.title,
-          subtitle: entry.title,
-          type: documentTypes[entry.kind],
-          number: id,
-          scale,
-          unit: options.unit,
-          sheet: index + 1,
-          of: all.length,
-          paper: options.paper,
-        },
-        frameOf(options.paper),
-      );
-      return {
-        id,
-        unit: options.unit,
-        title: entry.title,
-        desc,
-        ...papers[options.paper],
-        scale,
-        sheet: index + 1,
-        of: all.length,
-        marks: [frameMark(options), ...titleBlock, ...block.marks],
-        views: block.views,
-        dimensions: block.dimensions,
-      };
-    },
-  );
-  const [first = sheets[0]] = sheets;
-  if (first === undefined) throw new RangeError(`nothing to draw for ${id}`);
-  return { ...first, sheets };
+  const content = contentOf(notebook, entry, options);
+  const [block = emptyBlock, ...more] = onSheets(content.blocks, options.paper);
+  const paper: Paper = { entry, content, options };
+  const of = more.length + 1;
+  const first = sheetOf(notebook, paper, { ...block, sheet: 1, of });
+  const others = more.map((one, i) => sheetOf(notebook, paper, { ...one, sheet: i + 2, of }));
+  return { ...first, sheets: [first, ...others] };
 }

@@ -1,8 +1,9 @@
 import type { Part } from '../core/stock/part.ts';
 import type { DrawingBook } from './book.ts';
+import { assemblyPictures } from './isometric/assembly-drawing.ts';
 import { jointGroups, jointTitle } from './joint-drawing.ts';
 
-export type DrawingKind = 'plan' | 'elevation' | 'section' | 'part' | 'sheet' | 'joint';
+export type DrawingKind = 'plan' | 'elevation' | 'section' | 'part' | 'sheet' | 'joint' | 'assembly';
 
 /** A drawing that can be laid out: its id, what it shows, and the title under which it is filed. */
 export type DrawingEntry = {
@@ -64,5 +65,8 @@ export function listDrawings(notebook: DrawingBook): readonly DrawingEntry[] {
       title: jointTitle(notebook, group),
     }),
   );
-  return [...benchEntries(notebook), ...parts, ...joints, ...sheets];
+  const assembly = assemblyPictures(notebook).map(
+    ({ id, bench, title }): DrawingEntry => ({ id, kind: 'assembly', chapter: 'benchwork', of: bench, title }),
+  );
+  return [...benchEntries(notebook), ...parts, ...joints, ...sheets, ...assembly];
 }

@@ -19,8 +19,10 @@ export type PartLayout = { readonly blocks: readonly Block[]; readonly scale: nu
 
 type Views = { readonly asks: readonly PartViewAsk[]; readonly scale: number };
 
+type Shown = { readonly scale: number; readonly breaks: readonly Break[] };
+
 /** The whole part at a scale, or null when it doesn't fit the sheet or its figures crowd. */
-function wholeAt(part: Part, scale: number, options: DrawingOptions, breaks: readonly Break[] = []): Views | null {
+function wholeAt(part: Part, { scale, breaks }: Shown, options: DrawingOptions): Views | null {
   const { length } = part.blank;
   const area = drawingArea(options.paper);
   const shortened = breaks.reduce((sum, cut) => sum + (cut.to - cut.from) / scale - cut.gap, 0);
@@ -64,7 +66,7 @@ function brokenView(part: Part, whole: Views, options: DrawingOptions): Views {
   const larger = scales.filter((scale) => scale < whole.scale && part.blank.width / scale <= 3 * thin);
   for (const scale of larger) {
     const breaks = breaksAt(part, scale);
-    const views = breaks.length === 0 ? null : wholeAt(part, scale, options, breaks);
+    const views = breaks.length === 0 ? null : wholeAt(part, { scale, breaks }, options);
     if (views !== null) return views;
   }
   return whole;
@@ -98,7 +100,7 @@ function partedAt(part: Part, scale: number, options: DrawingOptions & { readonl
 
 function viewsOf(part: Part, options: DrawingOptions): Views {
   for (const scale of scales) {
-    const whole = wholeAt(part, scale, options);
+    const whole = wholeAt(part, { scale, breaks: [] }, options);
     if (whole !== null) return brokenView(part, whole, options);
   }
   for (const count of [2, 3, 4, 6, 8, 12, 16, 24]) {

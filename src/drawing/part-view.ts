@@ -1,18 +1,19 @@
 import { intersection } from '../core/geometry/booleans.ts';
 import { rectangle } from '../core/geometry/polygon.ts';
-import type { Point } from '../core/geometry/shapes.ts';
+import type { Polygon } from '../core/geometry/shapes.ts';
 import { partOutline } from '../core/stock/outline.ts';
 import { type Block, extentOf, joined } from './block.ts';
 import { chainMarks, type Link } from './chain.ts';
+import type { Dimension } from './dimension.ts';
 import { betweenText } from './figures.ts';
 import type { Mark } from './mark.ts';
-import { breakMarks, clippedOutline } from './outline.ts';
+import { breakMarks, clippedOutline, polygonMark } from './outline.ts';
 import { figuresBlock } from './part-figures.ts';
 import { featureMarks } from './part-marks.ts';
 import { type PartViewAsk, type Stage, shownSizings, stageOf } from './part-stage.ts';
 import { type Rule, ruleSpot } from './rule.ts';
 import { lettering, middleText } from './text.ts';
-import { onPaper, paperX, paperY, type View } from './view.ts';
+import { paperX, paperY, type View } from './view.ts';
 
 function shapeMarks({ part, view, window }: Stage): readonly Mark[] {
   const outline = partOutline(part);
@@ -28,46 +29,30 @@ function shapeMarks({ part, view, window }: Stage): readonly Mark[] {
 
 /** The edge view at the right, with the thickness and which side is the face. */
 function endView(stage: Stage, block: Block): Block {
-  const { part, view, unit } = stage;
-  const { thickness, width } = part.blank;
+  const { view, unit } = stage;
+  const { thickness, width } = stage.part.blank;
   const x = extentOf(block.marks).x1 + 12;
   const end: View = { name: `end ${stage.from}`, scale: view.scale, origin: [x, view.origin[1]], breaks: [] };
-  const corners: readonly Point[] = [
-    [0, 0],
-    [thickness, 0],
-    [thickness, width],
-    [0, width],
-  ];
-  const top = paperY(end, width);
+  const shape: Polygon = { outline: rectangle([0, 0], [thickness, width]), holes: [] };
   const link: Link = { from: paperX(end, 0), to: paperX(end, thickness), text: betweenText(0, thickness, unit) };
-  const rule: Rule = { side: 'above', base: top };
+  const rule: Rule = { side: 'above', base: paperY(end, width) };
   const foot = paperY(end, 0) + 5;
-  return {
-    marks: [
-      {
-        kind: 'polygon',
-        rings: [corners.map((corner) => onPaper(end, corner))],
-        fill: 'wood',
-        pen: 'edge',
-        role: 'outline',
-      },
-      ...chainMarks({ rule, v: 10, starts: () => 0 }, [link]),
-      lettering('face', [paperX(end, thickness) + 1.2, foot], { role: 'label' }),
-      lettering('back', [paperX(end, 0) - 1.2, foot], { role: 'label', anchor: 'end' }),
-    ],
-    views: [end],
-    dimensions: [
-      {
-        measure: 'thickness',
-        of: [],
-        text: link.text,
-        view: end.name,
-        between: [0, thickness],
-        ends: [ruleSpot(rule, link.from, 10), ruleSpot(rule, link.to, 10)],
-        chain: null,
-      },
-    ],
+  const measured: Dimension = {
+    measure: 'thickness',
+    of: [],
+    text: link.text,
+    view: end.name,
+    between: [0, thickness],
+    ends: [ruleSpot(rule, link.from, 10), ruleSpot(rule, link.to, 10)],
+    chain: null,
   };
+  const marks = [
+    polygonMark(end, shape, { pen: 'edge', fill: 'wood' }),
+    ...chainMarks({ rule, v: 10, starts: () => 0 }, [link]),
+    lettering('face', [paperX(end, thickness) + 1.2, foot], { role: 'label' }),
+    lettering('back', [paperX(end, 0) - 1.2, foot], { role: 'label', anchor: 'end' }),
+  ];
+  return { marks, views: [end], dimensions: [measured] };
 }
 
 function headed(block: Block, heading: string): Block {

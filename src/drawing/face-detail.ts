@@ -1,0 +1,60 @@
+import { intersection } from '../core/geometry/booleans.ts';
+import { rectangle } from '../core/geometry/polygon.ts';
+import { partOutline } from '../core/stock/outline.ts';
+import type { Patch } from '../core/stock/part.ts';
+import { type Block, joined } from './block.ts';
+import {
+  beside,
+  clipWindow,
+  type DetailAsk,
+  detailScale,
+  openSides,
+  type Size,
+  sizeBlock,
+  titled,
+} from './detail-frame.ts';
+import { lengthText } from './figures.ts';
+import { clippedOutline, type Window } from './outline.ts';
+import { touches } from './part-groups.ts';
+import type { Rule } from './rule.ts';
+import { paperX, paperY, type View } from './view.ts';
+
+/** A notch or an opening, seen on the face, with its size. */
+export function faceDetail(ask: DetailAsk, box: Patch): Block {
+  const { part, sizing, unit } = ask;
+  const scale = detailScale(box.x1 - box.x0, box.y1 - box.y0 + 2 * beside);
+  const limits = { u: part.blank.length, v: part.blank.width };
+  const window = clipWindow(box, limits, beside * scale);
+  const view: View = { name: `detail ${sizing.letter}`, scale, origin: [0, 0], breaks: [] };
+  const outline = partOutline(part);
+  const loops = [outline.outline, ...outline.holes];
+  const pieces = intersection(loops, [rectangle([window.x0, window.y0], [window.x1, window.y1])]);
+  const style = { window, open: openSides(window, limits) };
+  const marks = pieces.flatMap((piece) => clippedOutline(view, piece, style));
+  const { across, upright } = facing(view, window, touches(box, part.blank));
+  const size = (measure: 'size-x' | 'size-y', from: number, to: number): Size => ({
+    measure,
+    from,
+    to,
+    rule: measure === 'size-x' ? across : upright,
+    text: lengthText(to - from, unit),
+  });
+  const ids = sizing.features.map(({ id }) => id);
+  const sizes = [size('size-x', box.x0, box.x1), size('size-y', box.y0, box.y1)];
+  const shape: Block = { marks, views: [view], dimensions: [] };
+  return titled(joined(shape, ...sizes.map((one) => sizeBlock(view, ids, one))), ask, scale);
+}
+
+/** Figures stand on the side the cut is open to. */
+function facing(
+  view: View,
+  window: Window,
+  open: ReturnType<typeof touches>,
+): { readonly across: Rule; readonly upright: Rule } {
+  const below = open.bottom && !open.top;
+  const right = open.right && !open.left;
+  return {
+    across: below ? { side: 'below', base: paperY(view, window.y0) } : { side: 'above', base: paperY(view, window.y1) },
+    upright: right ? { side: 'right', base: paperX(view, window.x1) } : { side: 'left', base: paperX(view, window.x0) },
+  };
+}

@@ -1,0 +1,141 @@
+import type { Assembly, Placing } from '../../core/assembly/assembly.ts';
+import { bodiesOf } from '../../core/assembly/bodies.ts';
+import { type Body, movedBody } from '../../core/assembly/body.ts';
+import { boxRound } from '../../core/assembly/engagement.ts';
+import { type PictureStep, pictureSteps } from '../../core/assembly/picture-steps.ts';
+import { times } from '../../core/geometry/vector.ts';
+import type { Feature, Part } from '../../core/stock/part.ts';
+import type { Block } from '../block.ts';
+import type { DrawingBook } from '../book.ts';
+import type { DrawingOptions } from '../drawing.ts';
+import { scales } from '../paper.ts';
+import { drawingArea, fitsSheet } from '../sheet.ts';
+import { flat } from './gaze.ts';
+import { isometric, type Picture } from './picture.ts';
+
+/** One picture of a bench's assembly: its drawing's id, title, and what it shows in words. */
+export type AssemblyPicture = {
+  readonly id: string;
+  readonly bench: string;
+  readonly title: string;
+  readonly desc: string;
+  readonly picture: () => Picture;
+};
+
+/** The exploded view of every bench, then one picture a step, in the order of the chosen pose. */
+export function assemblyPictures(book: DrawingBook): readonly AssemblyPicture[] {
+  return (book.assembly ?? []).flatMap((assembly, i) => {
+    const stem = i === 0 ? 'assembly' : `assembly.${assembly.bench}`;
+    const order = assembly.poses.find(({ pose }) => pose === assembly.chosen)?.order ?? [];
+    if (order.length === 0) return [];
+    const steps = pictureSteps(order);
+    const parts = book.parts.filter(({ bench }) => bench === assembly.bench);
+    return [
+      exploded(assembly, parts, { stem, order }),
+      ...steps.map((step, k) => stepPicture(parts, { step, k, stem, assembly, of: steps.length })),
+    ];
+  });
+}
+
+type Explosion = { readonly stem: string; readonly order: readonly Placing[] };
+
+function exploded({ bench }: Assembly, parts: readonly Part[], { stem, order }: Explosion): AssemblyPicture {
+  const ids = order.flatMap((placing) => placing.parts);
+  return {
+    id: `${stem}.exploded`,
+    bench,
+    title: `Exploded view of ${bench}`,
+    desc: `${bench} with its ${new Set(ids).size} pieces drawn apart along the ways they go in, hidden faces left out.`,
+    picture: () => ({
+      bodies: explode(pictureBodies(parts), order),
+      strong: new Set(),
+      labels: labelsOf(parts, new Set(ids)),
+      arrows: [],
+      lies: 'upright',
+    }),
+  };
+}
+
+type Stepping = {
+  readonly step: PictureStep;
+  readonly k: number;
+  readonly stem: string;
+  readonly assembly: Assembly;
+  readonly of: number;
+};
+
+function stepPicture(parts: readonly Part[], { step, k, stem, assembly, of }: Stepping): AssemblyPicture {
+  const here = new Set([...step.standing, ...step.parts]);
+  const strong = new Set(step.parts);
+  return {
+    id: `${stem}.step-${k + 1}`,
+    bench: assembly.bench,
+    title: `Step ${k + 1} of ${of}: ${step.parts.join(', ')}`,
+    desc: stepWords(step),
+    picture: () => ({
+      bodies: pictureBodies(parts).filter(({ id }) => here.has(id)),
+      strong,
+      labels: labelsOf(parts, strong),
+      arrows: step.placings.flatMap(({ parts: [body], direction, path }) =>
+        body === undefined || path === 'first' ? [] : [{ body, direction }],
+      ),
+      lies: step.frame,
+    }),
+  };
+}
+
+function stepWords({ parts, placings, frame, turn, within }: PictureStep): string {
+  const mates = [...new Set(placings.flatMap((placing) => placing.with))];
+  const lies = turn ? `The frame is turned over and lies ${frame.replace('-', ' ')}. ` : '';
+  const where = within === null ? '' : ` of ${within}`;
+  const onto = mates.length === 0 ? 'laid in place' : `brought to ${mates.join(', ')}`;
+  return `${lies}${parts.join(', ')}${where} drawn strong, ${onto}; arrows show the way in, what stands already is drawn thin.`;
+}
+
+/** Bodies with square inner corners: a picture shows no bit's radius. */
+function pictureBodies(parts: readonly Part[]): readonly Body[] {
+  return bodiesOf(parts.map((part) => ({ ...part, features: part.features.map(squared) })));
+}
+
+function squared(feature: Feature): Feature {
+  return 'corner' in feature && typeof feature.corner === 'number' ? { ...feature, corner: 0 } : feature;
+}
+
+function labelsOf(parts: readonly Part[], ids: ReadonlySet<string>): ReadonlyMap<string, string> {
+  const places = parts.flatMap((part) => part.places);
+  return new Map(places.filter(({ id }) => ids.has(id)).map(({ id, label }) => [id, label]));
+}
+
+/** Every body drawn back along its way in, farther for each family that went that way before it; mm. */
+function explode(bodies: readonly Body[], order: readonly Placing[]): readonly Body[] {
+  const round = boxRound(bodies);
+  const unit = 0.16 * Math.max(round.max[0] - round.min[0], round.max[1] - round.min[1]);
+  const ways = new Map<string, number>();
+  const back = new Map<string, readonly [number, number, number]>();
+  for (const { placings } of pictureSteps(order.filter(({ path, within }) => path !== 'first' && within === null))) {
+    const keys = new Set(placings.map(({ direction }) => direction.join(' ')));
+    for (const key of keys) ways.set(key, (ways.get(key) ?? 0) + 1);
+    for (const { parts, direction } of placings) {
+      const far = times(direction, -unit * (ways.get(direction.join(' ')) ?? 1));
+      for (const id of parts) back.set(id, far);
+    }
+  }
+  return bodies.map((one) => movedBody(one, back.get(one.id) ?? [0, 0, 0]));
+}
+
+/** A picture at the largest scale that fits the paper. */
+export function assemblyLayout(
+  picture: Picture,
+  { paper }: DrawingOptions,
+): { readonly blocks: readonly Block[]; readonly scale: number } {
+  const area = drawingArea(paper);
+  const spots = picture.bodies.flatMap(({ pieces }) => pieces.flatMap(({ corners }) => corners.map(flat)));
+  const wide = Math.max(...spots.map(([x]) => x)) - Math.min(...spots.map(([x]) => x));
+  const high = Math.max(...spots.map(([, y]) => y)) - Math.min(...spots.map(([, y]) => y));
+  const mayFit = (scale: number) => wide / scale <= area.x1 - area.x0 && high / scale <= area.y1 - area.y0;
+  for (const scale of scales.filter((one) => one >= 1 && mayFit(one))) {
+    const block = isometric(picture, scale);
+    if (fitsSheet(block, paper)) return { blocks: [block], scale };
+  }
+  return { blocks: [isometric(picture, 100)], scale: 100 };
+}

@@ -1,0 +1,97 @@
+import { difference } from '../../core/geometry/booleans.ts';
+import type { Convex } from '../../core/geometry/convex.ts';
+import { area, bounds } from '../../core/geometry/polygon.ts';
+import type { Point, Polygon, Vector } from '../../core/geometry/shapes.ts';
+import { dot, minus, plus, times } from '../../core/geometry/vector.ts';
+import { flat, TOWARD } from './gaze.ts';
+import { type Face, surfaceOf } from './surface.ts';
+
+/** A thing in the picture: convex pieces that make one body. */
+export type Shown = { readonly id: string; readonly pieces: readonly Convex[] };
+
+/** What is seen of one face of a body, in the plane of the picture; mm. */
+export type Seen = { readonly id: string; readonly face: Face; readonly area: Polygon };
+
+/** A piece nearer than this in front of a face only touches it, mm. */
+const TOUCH = 1e-4;
+/** Slivers are noise of the clipper: mm2 of the model. */
+const SLIVER = 0.2;
+
+/**
+ * What is seen of every body, hidden faces gone. A convex piece hides of a face exactly the shadow of what of the piece
+ * lies in front of the face's plane, since the line of sight from a point of a face leaves its plane at once and for good.
+ */
+export function seenOf(shown: readonly Shown[]): readonly Seen[] {
+  const pieces = shown.flatMap((one) => one.pieces).map((piece) => ({ piece, box: flatBox(piece.corners) }));
+  return shown.flatMap(({ id, pieces: own }) =>
+    surfaceOf(own)
+      .filter(({ normal }) => dot(normal, TOWARD) > 1e-9)
+      .flatMap((face) => visible(face, pieces).map((part): Seen => ({ id, face, area: part }))),
+  );
+}
+
+type Boxed = { readonly piece: Convex; readonly box: Box };
+type Box = { readonly low: Point; readonly high: Point };
+
+function flatBox(corners: readonly Vector[]): Box {
+  return bounds(corners.map(flat));
+}
+
+function visible(face: Face, pieces: readonly Boxed[]): readonly Polygon[] {
+  const [outline, ...holes] = face.loops.map((loop) => loop.map(flat));
+  if (outline === undefined) return [];
+  const box = bounds(outline);
+  const shadows = pieces
+    .filter((one) => apart(one.box, box) === false)
+    .flatMap(({ piece }) => {
+      const shadow = shadowOn(face, piece);
+      return shadow.length > 2 ? [shadow] : [];
+    });
+  return difference([outline], [...holes, ...shadows]).filter((part) => area(part) > SLIVER && !isSliver(part));
+}
+
+function apart(a: Box, b: Box): boolean {
+  return a.high[0] <= b.low[0] || b.high[0] <= a.low[0] || a.high[1] <= b.low[1] || b.high[1] <= a.low[1];
+}
+
+/** Thinner than a hundredth of a millimetre along all its length. */
+function isSliver(polygon: Polygon): boolean {
+  const around = polygon.outline.reduce((sum, [x, y], i) => {
+    const [nextX, nextY] = polygon.outline[(i + 1) % polygon.outline.length] ?? [x, y];
+    return sum + Math.hypot(nextX - x, nextY - y);
+  }, 0);
+  return area(polygon) < around * 0.01;
+}
+
+/** The shadow that the part of a convex piece in front of a face's plane throws on it along the line of sight. */
+function shadowOn({ normal, offset }: Face, piece: Convex): readonly Point[] {
+  const before = (p: Vector) => dot(normal, p) - offset;
+  if (piece.corners.every((corner) => before(corner) <= TOUCH)) return [];
+  const front = piece.faces.flatMap((loop) =>
+    loop.flatMap((p, i): readonly Vector[] => {
+      const next = loop[(i + 1) % loop.length] ?? p;
+      const [here, there] = [before(p), before(next)];
+      const kept = here >= 0 ? [p] : [];
+      return here * there < 0 ? [...kept, plus(p, times(minus(next, p), here / (here - there)))] : kept;
+    }),
+  );
+  return hull(front.map(flat));
+}
+
+/** The convex hull, counter-clockwise (Andrew's monotone chain, 1979). */
+function hull(points: readonly Point[]): readonly Point[] {
+  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const chain = (all: readonly Point[]) => {
+    const kept: Point[] = [];
+    for (const p of all) {
+      while (kept.length > 1 && turn(kept.at(-2) ?? p, kept.at(-1) ?? p, p) <= 1e-9) kept.pop();
+      kept.push(p);
+    }
+    return kept.slice(0, -1);
+  };
+  return [...chain(sorted), ...chain([...sorted].reverse())];
+}
+
+function turn(a: Point, b: Point, c: Point): number {
+  return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+}
