@@ -35,7 +35,7 @@ function figures({ parts, benches: [bench] }: Exported) {
   const lengthsOf = (id: string) => [
     ...new Set(parts.filter((part) => part.id.startsWith(id)).map(({ length }) => length)),
   ];
-  const features = parts.flatMap((part) => part.features);
+  const features = parts.filter(({ role }) => role === 'side').flatMap((part) => part.features);
   const depths = features.filter(({ kind }) => /dado|rabbet/.test(kind)).map(({ depth }) => depth);
   const slots = parts
     .filter(({ role }) => role === 'strut')

@@ -109,10 +109,10 @@ function isFloor({ entered }: Pair, { axis }: Play): boolean {
   return face !== undefined && Math.abs(dot(face, axis)) > 1 - 1e-9;
 }
 
-/** How far a mate is from the floor of its pocket, square to the face that is cut. */
+/** How far a mate is from the floor of its pocket, square to the face that is cut; a panel may float in its groove by the relief. */
 function floorGap(pair: Pair, plays: readonly Play[]): JointGap {
   const gap = nearest(plays.filter((play) => isFloor(pair, play)).map(stopGap));
-  return gap === null ? nowhere(pair, plays) : gapOf(pair, { place: 'seat', gap, least: 0, most: 0 });
+  return gap === null ? nowhere(pair, plays) : gapOf(pair, { place: 'seat', gap, least: 0, most: pair.joint.relief });
 }
 
 /** A rabbet is open on one side; what is left at its shoulder. */

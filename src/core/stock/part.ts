@@ -113,7 +113,7 @@ export type Joint = {
   readonly between: readonly [string, string];
   /** play across the mate beyond the thickest reading, mm */
   readonly clearance: number;
-  /** extra depth of each half of a lap, mm; 0 elsewhere */
+  /** extra depth of each half of a lap, or what a groove leaves round a floating panel, mm; 0 elsewhere */
   readonly relief: number;
   readonly held: 'glue' | 'screws' | 'bolts' | 'loose';
 };

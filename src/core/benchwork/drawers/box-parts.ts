@@ -131,7 +131,11 @@ export function boxJoints(drawer: DrawerFigures): readonly Joint[] {
     ...sides.map((side) => joint('rabbet', [side, of('front')], clearance)),
     ...sides.map((side) => joint(back, [side, of('back')], clearance)),
     ...[...sides, of('front'), of('back')].map(
-      (side): Joint => ({ ...joint('groove', [side, of('bottom')], clearance), held: 'loose' }),
+      (side): Joint => ({
+        ...joint('groove', [side, of('bottom')], clearance),
+        relief: BOTTOM_UNDER / 2,
+        held: 'loose',
+      }),
     ),
   ];
 }
