@@ -9,15 +9,18 @@ import { acceptFindings } from './log/accept.ts';
 import type { LogRecord, Money } from './log/record.ts';
 import { type LogState, logState } from './log/state.ts';
 import type { Plan } from './plan.ts';
+import type { SceneryModel } from './scenery/model.ts';
 import { assemblyStage } from './stages/assembly.ts';
 import { benchworkStage, type NamedDimension } from './stages/benchwork.ts';
 import { measurable, readLog } from './stages/log.ts';
+import { penetrationsStage } from './stages/penetrations.ts';
+import { sceneryStage, withSheets } from './stages/scenery.ts';
 import { cuttingStage, massesOf } from './stages/timber.ts';
 import { planSteps } from './steps/plan.ts';
 import type { Step } from './steps/step.ts';
 import type { Fastener, HardwareUse } from './stock/fastener.ts';
 import type { Stock } from './stock/goods.ts';
-import type { Envelope, Joint, Part } from './stock/part.ts';
+import type { Envelope, Joint, Part, Request } from './stock/part.ts';
 import type { KnownThickness } from './stock/thickness.ts';
 import { done, failed, type Result } from './units/problem.ts';
 import type { Scope } from './units/quantity.ts';
@@ -52,6 +55,10 @@ export type Notebook = {
   readonly assembly: readonly Assembly[];
   /** every part's operations in their order */
   readonly machining: readonly Machining[];
+  /** the land; null for a notebook without scenery */
+  readonly scenery: SceneryModel | null;
+  /** holes, notches and cut-outs that rooms asked of each other's parts */
+  readonly requests: readonly Request[];
   readonly steps: readonly Step[];
   readonly log: readonly LogRecord[];
   /** where the work stands, from the log */
@@ -69,14 +76,29 @@ export function compute(plan: Plan): Result<Notebook> {
   const bench = benchworkStage(plan, log.readings, head);
   const early = [...head.faults, ...log.faults];
   if (!bench.ok) return failed(...early, ...bench.faults);
-  const { model, scope } = bench.value;
+  const { model: bare, scope } = bench.value;
+  const land = sceneryStage(plan, { model: bare, scope, lines: [], headroom: { train: 0, roof: 0, source: '' } });
+  if (!land.ok) return failed(...early, ...land.faults);
+  const requests = land.value?.requests ?? [];
+  const holes = penetrationsStage(bare, requests);
+  const model = { ...bare, parts: [...holes.parts, ...(land.value?.parts ?? [])] };
   const steps = stepsStage(plan, model, scope);
   const state = stateStage(plan, { model, steps: steps.steps, records: log.records, budget: head.budget });
   const faults = [...early, ...steps.faults, ...state.faults];
   if (faults.length > 0) return failed(...faults);
   const together = assemblyStage(plan, { model, thicknesses: bench.value.thicknesses, head });
   const cut = cuttingStage(model.parts, plan.stock, head);
-  const found = [model, together, cut, log, steps, head, state].flatMap(({ findings }) => findings);
+  const found = [
+    model,
+    holes,
+    ...(land.value === null ? [] : [land.value]),
+    together,
+    cut,
+    log,
+    steps,
+    head,
+    state,
+  ].flatMap(({ findings }) => findings);
   const answered = acceptFindings(found, log.records);
   return done({
     ...cover(plan),
@@ -95,6 +117,8 @@ export function compute(plan: Plan): Result<Notebook> {
     bounds: cut.bounds,
     assembly: together.assembly,
     machining: together.machining,
+    scenery: withSheets(land.value, cut.sheets, plan),
+    requests,
     steps: steps.steps,
     log: log.records,
     state,

@@ -1,0 +1,82 @@
+import type { Finding } from '../finding.ts';
+import { length, say } from '../units/say.ts';
+import type { Field } from './field.ts';
+import { between } from './formation.ts';
+import { found } from './found.ts';
+import type { Land, Path, PathPoint, Stretch } from './land.ts';
+
+/** Height of trains over the roadbed's underside that a tunnel must clear, and the roof over it; mm. */
+export type Headroom = { readonly train: number; readonly roof: number; readonly source: string };
+
+/** Foam and plaster over a tunnel hold from here on; common practice, no source. mm. */
+export const LEAST_ROOF = 10;
+
+const STEP = 10;
+
+/** Where hills and trains want the same room: tunnels too low under their hill, and cuttings as deep as a tunnel. */
+export function lineFindings(
+  land: Land,
+  ground: { readonly bent: Field; readonly paths: readonly Path[] },
+  headroom: Headroom,
+): readonly Finding[] {
+  return ground.paths.flatMap((path) => {
+    const tunnels = land.tunnels.filter(({ line }) => line === path.id);
+    return [
+      ...tunnels.flatMap((tunnel) => lowRoof({ tunnel, path, bent: ground.bent }, headroom)),
+      ...deepCutting({ tunnels, path, bent: ground.bent }, headroom),
+    ];
+  });
+}
+
+type Tunnel = { readonly tunnel: Stretch; readonly path: Path; readonly bent: Field };
+
+/** The ground over a tunnel must clear the train and keep a roof; the worst place is told. */
+function lowRoof({ tunnel, path, bent }: Tunnel, { train, roof, source }: Headroom): readonly Finding[] {
+  const worst = samples(path, tunnel.from, tunnel.to)
+    .map((p) => ({ at: p.at, over: bent(p.x, p.y) - p.z }))
+    .reduce<{ at: number; over: number } | null>((low, one) => (low === null || one.over < low.over ? one : low), null);
+  const need = train + roof;
+  if (worst === null || worst.over >= need) return [];
+  const short = need - worst.over;
+  return [
+    found({
+      ...{ rule: 'hill-through-train', level: 'halt', where: tunnel.id, figure: worst.over, limit: need },
+      what: say`In ${tunnel.id}, ${length(worst.at)} along ${path.id}, the hill stands ${length(worst.over)} over the roadbed; a train and a roof need ${length(need)}.`,
+      mend: say`Raise the hill there by ${length(short)}, lower the line, or shorten the tunnel to where the ground is high enough.`,
+      source,
+    }),
+  ];
+}
+
+type Cutting = { readonly tunnels: readonly Stretch[]; readonly path: Path; readonly bent: Field };
+
+/** A line that a hill stands over without a tunnel is dug free; deep enough for a tunnel, that is worth saying. */
+function deepCutting({ tunnels, path, bent }: Cutting, { train, roof, source }: Headroom): readonly Finding[] {
+  const last = path.points[path.points.length - 1]?.at ?? 0;
+  const deep = samples(path, 0, last)
+    .filter(({ at }) => !tunnels.some(({ from, to }) => at >= from && at <= to))
+    .map((p) => ({ at: p.at, cut: bent(p.x, p.y) - p.z }))
+    .filter(({ cut }) => cut >= train + roof);
+  const [first, worst] = [deep[0], deep.reduce((most, { cut }) => Math.max(most, cut), 0)];
+  if (first === undefined) return [];
+  const end = deep[deep.length - 1]?.at ?? first.at;
+  return [
+    found({
+      ...{ rule: 'hill-over-line', level: 'care', where: path.id, figure: worst, limit: train + roof },
+      what: say`A hill stands over ${path.id} from ${length(first.at)} to ${length(end)}, up to ${length(worst)} over its roadbed; it is dug away to a cutting there.`,
+      mend: say`Write a tunnel on ${path.id} from ${length(first.at)} to ${length(end)}, or move the hill.`,
+      source,
+    }),
+  ];
+}
+
+/** Points of a path every 10 mm between two distances. */
+export function samples({ points }: Path, from: number, to: number): readonly PathPoint[] {
+  return points.slice(1).flatMap((b, i) => {
+    const a = points[i] ?? b;
+    const [lo, hi] = [Math.max(a.at, from), Math.min(b.at, to)];
+    if (hi < lo) return [];
+    const count = Math.max(1, Math.ceil((hi - lo) / STEP));
+    return Array.from({ length: count + 1 }, (_, k) => between(a, b, lo + ((hi - lo) * k) / count));
+  });
+}
