@@ -74,12 +74,13 @@ export function planBlock(ask: BenchAsk): Block {
     views: [view],
     dimensions: [],
   };
+  const outside = extents(pieces.some(isFrame) ? pieces.filter(isFrame) : pieces);
   const chains = viewChains({
     view,
     unit: options.unit,
     box,
-    along: { name: 'bays along', at: [box.u0, box.u1, ...stopsOf(top, 0)], v: 12 },
-    upright: { name: 'bays across', at: [box.v0, box.v1, ...stopsOf(top, 1)], side: 'left' },
+    along: { name: 'bays along', at: [outside.u0, outside.u1, ...stopsOf(top, 0)], v: 12 },
+    upright: { name: 'bays across', at: [outside.v0, outside.v1, ...stopsOf(top, 1)], side: 'left' },
   });
   return headedBlock(
     labelled(joined(shape, chains), view, [...top, ...lower]),

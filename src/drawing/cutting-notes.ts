@@ -4,29 +4,26 @@ import type { DrawingBook } from './book.ts';
 import { partWordMarks, pieceLabel, type SheetAsk } from './cutting-pieces.ts';
 import type { DrawingUnit } from './drawing.ts';
 import { lengthText, saidLength } from './figures.ts';
-import { type Note, noteMarks } from './part-notes.ts';
+import { type Note, noteBlocks } from './notes.ts';
 import type { View } from './view.ts';
 
 const cutNames = { trim: 'trim the edge', rip: 'rip', crosscut: 'crosscut' } as const;
 
 function cutNote(cut: Cut, unit: DrawingUnit): Note {
-  return { letter: String(cut.number), words: `${cutNames[cut.kind]}, set ${lengthText(cut.setting, unit)}` };
+  return {
+    letter: String(cut.number),
+    words: `${cutNames[cut.kind]}, set ${lengthText(cut.setting, unit)}`,
+    dimensions: [],
+  };
 }
 
-/** The cuts in order with the fence's setting, a column to a block. */
+/** The cuts in order with the fence's setting. */
 export function cutBlocks({ sheet, options }: SheetAsk): readonly Block[] {
-  const rows = 24;
-  const columns = Array.from({ length: Math.ceil(sheet.cuts.length / rows) }, (_, i) =>
-    sheet.cuts.slice(i * rows, (i + 1) * rows),
+  const heading = `Cuts in order, kerf ${lengthText(sheet.kerf, options.unit)}`;
+  return noteBlocks(
+    heading,
+    sheet.cuts.map((cut) => cutNote(cut, options.unit)),
   );
-  return columns.map((cuts, i) => ({
-    marks: noteMarks(
-      i === 0 ? `Cuts in order, kerf ${lengthText(sheet.kerf, options.unit)}` : 'Cuts, continued',
-      cuts.map((cut) => cutNote(cut, options.unit)),
-    ),
-    views: [],
-    dimensions: [],
-  }));
 }
 
 /** The parts that were too small for their words, with their size and lower left corner. */
@@ -37,10 +34,9 @@ export function smallParts(ask: SheetAsk): readonly Block[] {
   const notes = small.map((place): Note => {
     const size = `${lengthText(place.length, unit)} × ${lengthText(place.width, unit)}`;
     const at = `${lengthText(place.x, unit)}, ${lengthText(place.y, unit)}`;
-    return { letter: pieceLabel(ask.notebook, place), words: `${size}, lower left corner at ${at}` };
+    return { letter: pieceLabel(ask.notebook, place), words: `${size}, lower left corner at ${at}`, dimensions: [] };
   });
-  const pages = Array.from({ length: Math.ceil(notes.length / 24) }, (_, i) => notes.slice(i * 24, (i + 1) * 24));
-  return pages.map((page) => ({ marks: noteMarks('Small parts', page), views: [], dimensions: [] }));
+  return noteBlocks('Small parts', notes);
 }
 
 /** What the cutting layout shows, in words. */

@@ -138,6 +138,11 @@ export function labelMarks({ text, box }: Labelled, obstacles: Obstacles, within
     .map((spot) => centred(text, spot))
     .find((mark) => isFree(mark, obstacles));
   if (near !== undefined) return [near];
+  return ledLabelMarks({ text, box }, obstacles, within);
+}
+
+/** A label in the nearest free room, with a leader to what it names; none when there is no room. */
+export function ledLabelMarks({ text, box }: Labelled, obstacles: Obstacles, within: Extent): readonly Mark[] {
   const away = farther(box, within)
     .map((spot) => centred(text, spot))
     .find((mark) => isFree(mark, obstacles) && isOpen(leaderFrom(mark, box), [...obstacles.boxes, textBox(mark)]));

@@ -3,6 +3,7 @@ import { bodiesOf } from '../../core/assembly/bodies.ts';
 import { type Body, movedBody } from '../../core/assembly/body.ts';
 import { boxRound } from '../../core/assembly/engagement.ts';
 import { type PictureStep, pictureSteps } from '../../core/assembly/picture-steps.ts';
+import type { Box, Vector } from '../../core/geometry/shapes.ts';
 import { times } from '../../core/geometry/vector.ts';
 import type { Feature, Part } from '../../core/stock/part.ts';
 import type { Block } from '../block.ts';
@@ -70,7 +71,7 @@ function stepPicture(parts: readonly Part[], { step, k, stem, assembly, of }: St
   return {
     id: `${stem}.step-${k + 1}`,
     bench: assembly.bench,
-    title: `Step ${k + 1} of ${of}: ${step.parts.join(', ')}`,
+    title: `Step ${k + 1} of ${of}: ${shortly([...labelsOf(parts, strong).values()])}`,
     desc: stepWords(step),
     picture: () => ({
       bodies: pictureBodies(parts).filter(({ id }) => here.has(id)),
@@ -82,6 +83,11 @@ function stepPicture(parts: readonly Part[], { step, k, stem, assembly, of }: St
       lies: step.frame,
     }),
   };
+}
+
+/** Up to four labels, else the first and the last. */
+function shortly(labels: readonly string[]): string {
+  return labels.length <= 4 ? labels.join(', ') : `${labels[0]} to ${labels.at(-1)}`;
 }
 
 function stepWords({ parts, placings, frame, turn, within }: PictureStep): string {
@@ -106,12 +112,24 @@ function labelsOf(parts: readonly Part[], ids: ReadonlySet<string>): ReadonlyMap
   return new Map(places.filter(({ id }) => ids.has(id)).map(({ id, label }) => [id, label]));
 }
 
-/** Every body drawn back along its way in, farther for each family that went that way before it; mm. */
+/**
+ * Every body drawn back along its way in, farther for each family that went that way before it; what covers a good part
+ * of the bench goes far enough to show what is under it. mm.
+ */
 function explode(bodies: readonly Body[], order: readonly Placing[]): readonly Body[] {
   const round = boxRound(bodies);
+  const plan = (box: Box) => (box.max[0] - box.min[0]) * (box.max[1] - box.min[1]);
   const unit = 0.16 * Math.max(round.max[0] - round.min[0], round.max[1] - round.min[1]);
+  const back = drawnBack(order, unit);
+  return bodies.map((one) => {
+    const far = back.get(one.id) ?? [0, 0, 0];
+    return movedBody(one, plan(one.box) > 0.2 * plan(round) ? times(far, 4) : far);
+  });
+}
+
+function drawnBack(order: readonly Placing[], unit: number): ReadonlyMap<string, Vector> {
   const ways = new Map<string, number>();
-  const back = new Map<string, readonly [number, number, number]>();
+  const back = new Map<string, Vector>();
   for (const { placings } of pictureSteps(order.filter(({ path, within }) => path !== 'first' && within === null))) {
     const keys = new Set(placings.map(({ direction }) => direction.join(' ')));
     for (const key of keys) ways.set(key, (ways.get(key) ?? 0) + 1);
@@ -120,7 +138,7 @@ function explode(bodies: readonly Body[], order: readonly Placing[]): readonly B
       for (const id of parts) back.set(id, far);
     }
   }
-  return bodies.map((one) => movedBody(one, back.get(one.id) ?? [0, 0, 0]));
+  return back;
 }
 
 /** A picture at the largest scale that fits the paper. */

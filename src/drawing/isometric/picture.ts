@@ -1,14 +1,14 @@
 import type { Body } from '../../core/assembly/body.ts';
 import { boxRound } from '../../core/assembly/engagement.ts';
 import { convex } from '../../core/geometry/convex.ts';
-import type { Point, Vector } from '../../core/geometry/shapes.ts';
+import type { Point, Polygon, Vector } from '../../core/geometry/shapes.ts';
 import { plus, times } from '../../core/geometry/vector.ts';
 import { arrowhead } from '../arrow.ts';
-import { type Block, extentOf } from '../block.ts';
-import { boxesOf, labelAll, linesOf } from '../labels.ts';
-import type { Extent, Mark, Spot } from '../mark.ts';
+import type { Block } from '../block.ts';
+import type { Mark, Spot } from '../mark.ts';
 import { flat } from './gaze.ts';
 import { type Seen, seenOf } from './hidden.ts';
+import { pieceLabels } from './piece-labels.ts';
 
 /** An arrow along the last stretch of a path; it ends where it meets the body, in the picture's space, mm. */
 export type PathArrow = { readonly body: string; readonly direction: Vector };
@@ -37,13 +37,13 @@ export function isometric(picture: Picture, scale: number): Block {
     .map((one) => areaMark(one, picture, paper));
   const arrows = picture.arrows.flatMap((arrow) => arrowMarks(arrow, { bodies, picture, paper }));
   const drawn = [...areas, ...arrows];
-  const labels = [...picture.labels].flatMap(([id, text]) => {
-    const box = extentOfSeen(seen, id, paper);
-    return box === null ? [] : [{ text, box }];
-  });
-  const within = labels.length === 0 ? null : grown(extentOf(drawn), 14);
-  const written = within === null ? [] : labelAll(labels, { lines: linesOf(drawn), boxes: boxesOf(drawn) }, within);
-  return { marks: [...drawn, ...written], views: [], dimensions: [] };
+  const seenBy = (id: string) => seen.filter((one) => one.id === id).map(({ area }) => onPaper(area, paper));
+  const labels = [...picture.labels].map(([id, text]) => ({ text, areas: seenBy(id) }));
+  return { marks: [...drawn, ...pieceLabels(labels, drawn)], views: [], dimensions: [] };
+}
+
+function onPaper({ outline, holes }: Polygon, paper: (point: Point) => Spot): Polygon {
+  return { outline: outline.map(paper), holes: holes.map((hole) => hole.map(paper)) };
 }
 
 function rank({ strong }: Picture, { id }: Seen): number {
@@ -52,7 +52,7 @@ function rank({ strong }: Picture, { id }: Seen): number {
 
 function areaMark({ id, area }: Seen, { strong }: Picture, paper: (point: Point) => Spot): Mark {
   const rings = [area.outline, ...area.holes].map((loop) => loop.map(paper));
-  return { kind: 'polygon', rings, fill: 'wood', pen: strong.has(id) ? 'cut-edge' : 'hatch', role: 'outline' };
+  return { kind: 'polygon', rings, fill: 'wood', pen: strong.has(id) ? 'edge' : 'hatch', role: 'outline' };
 }
 
 /** A body turned over about the bench's length, as its builders turn it. */
@@ -86,15 +86,4 @@ function onPaperWay(way: Vector, paper: (point: Point) => Spot): Spot {
   const [x, y] = paper(flat(way));
   const size = Math.hypot(x, y) || 1;
   return [x / size, y / size];
-}
-
-function extentOfSeen(seen: readonly Seen[], id: string, paper: (point: Point) => Spot): Extent | null {
-  const spots = seen.filter((one) => one.id === id).flatMap(({ area }) => area.outline.map(paper));
-  if (spots.length === 0) return null;
-  const [xs, ys] = [spots.map(([x]) => x), spots.map(([, y]) => y)];
-  return { x0: Math.min(...xs), y0: Math.min(...ys), x1: Math.max(...xs), y1: Math.max(...ys) };
-}
-
-function grown({ x0, y0, x1, y1 }: Extent, by: number): Extent {
-  return { x0: x0 - by, y0: y0 - by, x1: x1 + by, y1: y1 + by };
 }

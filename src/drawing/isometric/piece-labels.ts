@@ -1,0 +1,98 @@
+import { area, bounds, holds } from '../../core/geometry/polygon.ts';
+import type { Point, Polygon } from '../../core/geometry/shapes.ts';
+import { extentOf } from '../block.ts';
+import { boxesOf, isFree, ledLabelMarks, linesOf } from '../labels.ts';
+import type { Extent, Mark, Spot, TextMark } from '../mark.ts';
+import { lettering, smallText, textBox } from '../text.ts';
+
+/** A piece's name and what is seen of it on paper. */
+export type PieceLabel = { readonly text: string; readonly areas: readonly Polygon[] };
+
+/** Every label on what is seen of its piece where it fits, else beside the picture's lines with a leader to it. */
+export function pieceLabels(labels: readonly PieceLabel[], drawn: readonly Mark[]): readonly Mark[] {
+  const written: Mark[] = [];
+  const lines = linesOf(drawn);
+  const within = grown(extentOf(drawn), 14);
+  const waiting: PieceLabel[] = [];
+  for (const label of labels.filter(({ areas }) => areas.length > 0)) {
+    const inside = insideOf(label, { lines, boxes: boxesOf(written) });
+    if (inside === null) waiting.push(label);
+    else written.push(inside);
+  }
+  for (const { text, areas } of waiting) {
+    const [x, y] = middleOf(largest(areas));
+    const obstacles = { lines: [...lines, ...linesOf(written)], boxes: boxesOf(written) };
+    written.push(...ledLabelMarks({ text, box: { x0: x, y0: y, x1: x, y1: y } }, obstacles, within));
+  }
+  return written;
+}
+
+type Obstacles = Parameters<typeof isFree>[1];
+
+function insideOf({ text, areas }: PieceLabel, obstacles: Obstacles): TextMark | null {
+  for (const one of [...areas].sort((a, b) => area(b) - area(a))) {
+    const found = spotsIn(one)
+      .map((spot) => centred(text, spot))
+      .find((mark) => isWithin(mark, one) && isFree(mark, obstacles));
+    if (found !== undefined) return found;
+  }
+  return null;
+}
+
+function centred(text: string, [x, y]: Spot): TextMark {
+  return lettering(text, [x, y + smallText / 2], { role: 'label', anchor: 'middle', weight: 'bold' });
+}
+
+function isWithin(mark: TextMark, polygon: Polygon): boolean {
+  const { x0, y0, x1, y1 } = textBox(mark);
+  const corners: readonly Point[] = [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ];
+  return corners.every((corner) => holds(polygon, corner));
+}
+
+/** Places in an area on a grid of 1.5 mm, those nearest its middle first. */
+function spotsIn(polygon: Polygon): readonly Spot[] {
+  const { low, high } = bounds(polygon.outline);
+  const step = 1.5;
+  const [columns, rows] = [Math.floor((high[0] - low[0]) / step), Math.floor((high[1] - low[1]) / step)];
+  const middle: Spot = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2];
+  const far = ([x, y]: Spot) => Math.hypot(x - middle[0], y - middle[1]);
+  return Array.from(
+    { length: (columns + 1) * (rows + 1) },
+    (_, i): Spot => [low[0] + (i % (columns + 1)) * step, low[1] + Math.floor(i / (columns + 1)) * step],
+  )
+    .filter((spot) => holds(polygon, spot))
+    .toSorted((a, b) => far(a) - far(b) || a[1] - b[1] || a[0] - b[0]);
+}
+
+function largest(areas: readonly Polygon[]): Polygon {
+  return areas.reduce((best, one) => (area(one) > area(best) ? one : best));
+}
+
+/** A place inside an area: the middle of the widest stretch level with its half height. */
+function middleOf({ outline, holes }: Polygon): Spot {
+  const { low, high } = bounds(outline);
+  const y = (low[1] + high[1]) / 2;
+  const crossings = [outline, ...holes]
+    .flatMap((loop) =>
+      loop.flatMap(([ax, ay], i) => {
+        const [bx, by] = loop[(i + 1) % loop.length] ?? [ax, ay];
+        return ay > y === by > y ? [] : [ax + ((bx - ax) * (y - ay)) / (by - ay)];
+      }),
+    )
+    .sort((a, b) => a - b);
+  let best: readonly [number, number] = [crossings[0] ?? low[0], crossings[1] ?? high[0]];
+  for (let i = 0; i + 1 < crossings.length; i += 2) {
+    const [from, to] = [crossings[i] ?? 0, crossings[i + 1] ?? 0];
+    if (to - from > best[1] - best[0]) best = [from, to];
+  }
+  return [(best[0] + best[1]) / 2, y];
+}
+
+function grown({ x0, y0, x1, y1 }: Extent, by: number): Extent {
+  return { x0: x0 - by, y0: y0 - by, x1: x1 + by, y1: y1 + by };
+}
