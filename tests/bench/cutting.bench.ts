@@ -1,4 +1,4 @@
-import { packer } from 'guillotine-packer';
+import ShelfPack from '@mapbox/shelf-pack';
 import { MaxRectsPacker, PACKING_LOGIC } from 'maxrects-packer';
 import { describe, expect, it } from 'vitest';
 import { layOut } from '../../src/core/cutting/layout.ts';
@@ -43,7 +43,10 @@ function solved(instance: Instance, turning: Turning): number {
   return answer.sheets.length;
 }
 
-/** General-purpose packing libraries as they come; the free packer's sheets need not be guillotine cuts. */
+/**
+ * General-purpose packing libraries, made for textures; the free packer's sheets need not be guillotine cuts. The one
+ * with shelves fills one bin: its pieces come by height, each into the first bin that takes it.
+ */
 function general(turning: Turning): readonly Method[] {
   const turns = turning === 'rotated';
   return [
@@ -62,10 +65,16 @@ function general(turning: Turning): readonly Method[] {
       },
     },
     {
-      name: 'guillotine-packer',
+      name: 'shelf-pack (never turns)',
       bins: ({ width, height, items }) => {
-        const named = items.map(([w, h], i) => ({ name: `p${i}`, width: w, height: h }));
-        return packer({ binWidth: width, binHeight: height, items: named }, { allowRotation: turns })?.length ?? 0;
+        const bins: ShelfPack[] = [];
+        for (const [w, h] of [...items].sort((a, b) => b[1] - a[1])) {
+          if (bins.some((bin) => bin.packOne(w, h) !== null)) continue;
+          const bin = new ShelfPack(width, height);
+          if (bin.packOne(w, h) === null) throw new Error(`${w} by ${h} fits no bin`);
+          bins.push(bin);
+        }
+        return bins.length;
       },
     },
   ];
