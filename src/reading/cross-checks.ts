@@ -29,7 +29,7 @@ export type Content = Pick<Plan, 'track' | 'wiring' | 'scenery' | 'log'> & {
 /** An absent chapter has no lines and no hills; one that could not be read may have any. */
 function knownOf(content: Content): Known {
   const { benchwork, track, scenery, cut, shared } = content;
-  const none = { trains: [], lines: [], turnouts: {}, steps: [] };
+  const none = { trains: [], lines: [], beside: [], turnouts: {}, steps: [] };
   const there = (chapter: string) => content.pages.some((page) => page.root === chapter);
   const readable = (chapter: string) => !cut.has(chapter);
   const land = readable('scenery') && (scenery !== null || !there('scenery'));

@@ -35,7 +35,7 @@ export function duplicateIds({ head, benchwork, track, wiring, scenery }: Chapte
     ['notebook.room.things', head?.room?.things],
     ['benchwork.benches', benchwork?.benches],
     ['benchwork.steps', benchwork?.steps],
-    ['track.lines', track?.lines],
+    ['track.lines', track === null ? undefined : [...track.lines, ...track.beside]],
     ['track.steps', track?.steps],
     ['wiring.loads', wiring?.loads],
     ['wiring.districts', wiring?.districts],

@@ -37,14 +37,26 @@ function stockOf(known: Known, kinds: readonly string[]): readonly string[] | nu
   return known.stock?.filter((item) => kinds.includes(item.kind)).map((item) => item.id) ?? null;
 }
 
+/** Ends of a turnout by its form. */
+function endsOf(turnout: Track['turnouts'][string]): readonly string[] {
+  const form = 'form' in turnout ? turnout.form : 'plain';
+  if (form === 'wye') return ['points', 'left', 'right'];
+  if (form === 'three-way') return ['points', 'straight', 'left', 'right'];
+  if (form === 'crossing' || form === 'slip') return ['points', 'straight', 'cross', 'branch'];
+  return ['points', 'straight', 'branch'];
+}
+
 function trackEnds(track: Track): readonly string[] {
   const lines = track.lines.flatMap((line) => [`${line.id}.start`, `${line.id}.end`]);
-  const turnouts = Object.keys(track.turnouts).flatMap((id) => [`${id}.points`, `${id}.straight`, `${id}.branch`]);
+  const turnouts = Object.entries(track.turnouts).flatMap(([id, turnout]) =>
+    endsOf(turnout).map((end) => `${id}.${end}`),
+  );
   return [...lines, ...turnouts];
 }
 
 function jointsOf(track: Track, id: string): readonly string[] | null {
-  const line = track.lines.find((one) => one.id === id);
+  const beside = track.beside.find((one) => one.id === id);
+  const line = track.lines.find((one) => one.id === (beside?.line ?? id));
   return line?.lay.flatMap((piece) => piece['ends-at'] ?? []) ?? null;
 }
 
@@ -66,7 +78,7 @@ function candidates(known: Known, to: Target): readonly string[] | null {
       return known.materials === null || stock === null ? null : [...known.materials, ...stock];
     }
     case 'line':
-      return track?.lines.map((line) => line.id) ?? null;
+      return track === null ? null : [...track.lines, ...track.beside].map((line) => line.id);
     case 'turnout':
       return track === null ? null : Object.keys(track.turnouts);
     case 'track-end':

@@ -72,7 +72,7 @@ type Line = Track['lines'][number];
 function lineReferences(line: Line, path: string): readonly Reference[] {
   return [
     ...(typeof line.from === 'string' ? refer(`${path}.from`, line.from, 'track-end') : []),
-    ...(line.ends === 'open' ? [] : refer(`${path}.ends`, line.ends, 'track-end')),
+    ...(line.ends === 'open' || line.ends === 'buffer' ? [] : refer(`${path}.ends`, line.ends, 'track-end')),
     ...line.lay.flatMap((piece, i) =>
       'turnout' in piece ? refer(`${path}.lay.${i}.turnout`, piece.turnout, 'turnout') : [],
     ),
@@ -84,6 +84,7 @@ export function trackReferences(chapter: Track): readonly Reference[] {
     ...chapter.trains.flatMap((name, i) => refer(`track.trains.${i}`, name, 'train')),
     ...refer('track.roadbed.stock', chapter.roadbed?.stock, 'sheet'),
     ...chapter.lines.flatMap((line, i) => lineReferences(line, `track.lines.${i}`)),
+    ...chapter.beside.flatMap(({ line }, i) => refer(`track.beside.${i}.line`, line, 'line')),
   ];
 }
 
