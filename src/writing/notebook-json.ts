@@ -8,6 +8,7 @@ import { type Sentence, spoken } from '../core/units/say.ts';
 import { showLength } from '../core/units/show.ts';
 import { assemblyJson, machiningJson } from './assembly-json.ts';
 import { byDimension, type Json, millionth, plain, thousandth } from './rounded.ts';
+import { requestJson, sceneryJson } from './scenery-json.ts';
 
 type Say = (sentence: Sentence) => string;
 
@@ -121,6 +122,8 @@ export function notebookJson(notebook: Notebook): string {
     bounds: notebook.bounds.map(boundJson),
     assembly: assemblyJson(notebook.assembly, say),
     machining: notebook.machining.map(machiningJson),
+    scenery: sceneryJson(notebook.scenery),
+    requests: notebook.requests.map(requestJson),
     steps: notebook.steps.map((step) => stepJson(step, say)),
     log: plain(notebook.log, ['id', 'date', 'chapter', 'title', 'what', 'part', 'line', 'set']),
     findings: notebook.findings.map((finding) => findingJson(finding, show)),

@@ -186,6 +186,8 @@ export const notebook: Notebook = {
   bounds: [{ stock: 'birch-ply-18', found: 1, bound: 1, proved: true }],
   assembly: [],
   machining: [],
+  scenery: null,
+  requests: [],
   steps,
   log: [],
   state: logState({ records: [], parts, steps, benches: [], measurable: [], budget: null, toBuy: null, today: null }),

@@ -119,6 +119,10 @@ const told: Omit<Notebook, 'state'> = {
   ],
   bounds: [{ stock: 'ply', found: 1, bound: 1, proved: true }],
   assembly: [],
+  scenery: null,
+  requests: [
+    { by: 'pond', part: 'side.front', kind: 'notch', at: [60, 9, 90], size: [20, 8.5], limit: 15, chapter: 'scenery' },
+  ],
   machining: [
     {
       part: 'side.front',

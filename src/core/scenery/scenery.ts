@@ -59,7 +59,10 @@ export function sceneryModel(land: Land, around: Around): SceneryModel {
   const foam = builtLayers({ grid, land, sites, mask: dry, without: [...wet, ...feet] });
   const water = land.water.map((one) => builtWater(waterModel(one), sites, around));
   const zones = land.zones.map((zone) => coveredZone(zone, { grid, within, without: wet }));
-  const highest = highestGround(grid, dry);
+  const tops = land.forms.flatMap((form) =>
+    form.kind === 'hill' && within.some((loop) => insideLoop(loop, form.top)) ? [field(...form.top)] : [],
+  );
+  const highest = Math.max(highestGround(grid, dry), ...tops);
   const edges = boards.flatMap(({ ask, site }) =>
     boardParts(ask, site, field).map((part, i) => ({
       ask,
