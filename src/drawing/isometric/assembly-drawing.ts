@@ -3,16 +3,17 @@ import { bodiesOf } from '../../core/assembly/bodies.ts';
 import { type Body, movedBody } from '../../core/assembly/body.ts';
 import { boxRound } from '../../core/assembly/engagement.ts';
 import { type PictureStep, pictureSteps } from '../../core/assembly/picture-steps.ts';
+import { bounds } from '../../core/geometry/polygon.ts';
 import type { Box, Vector } from '../../core/geometry/shapes.ts';
 import { times } from '../../core/geometry/vector.ts';
 import type { Feature, Part } from '../../core/stock/part.ts';
 import type { Block } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
-import { scales } from '../paper.ts';
+import { type PaperName, scales } from '../paper.ts';
 import { drawingArea, fitsSheet } from '../sheet.ts';
 import { flat } from './gaze.ts';
-import { isometric, type Picture } from './picture.ts';
+import { drawn, type Picture, type Sight, seenIn } from './picture.ts';
 
 /** One picture of a bench's assembly: its drawing's id, title, and what it shows in words. */
 export type AssemblyPicture = {
@@ -146,14 +147,16 @@ export function assemblyLayout(
   picture: Picture,
   { paper }: DrawingOptions,
 ): { readonly blocks: readonly Block[]; readonly scale: number } {
-  const area = drawingArea(paper);
-  const spots = picture.bodies.flatMap(({ pieces }) => pieces.flatMap(({ corners }) => corners.map(flat)));
-  const wide = Math.max(...spots.map(([x]) => x)) - Math.min(...spots.map(([x]) => x));
-  const high = Math.max(...spots.map(([, y]) => y)) - Math.min(...spots.map(([, y]) => y));
-  const mayFit = (scale: number) => wide / scale <= area.x1 - area.x0 && high / scale <= area.y1 - area.y0;
-  for (const scale of scales.filter((one) => one >= 1 && mayFit(one))) {
-    const block = isometric(picture, scale);
+  const sight = seenIn(picture);
+  for (const scale of scales.filter((one) => one >= 1 && mayFit(sight, one, paper))) {
+    const block = drawn(picture, sight, scale);
     if (fitsSheet(block, paper)) return { blocks: [block], scale };
   }
-  return { blocks: [isometric(picture, 100)], scale: 100 };
+  return { blocks: [drawn(picture, sight, 100)], scale: 100 };
+}
+
+function mayFit({ bodies }: Sight, scale: number, paper: PaperName): boolean {
+  const area = drawingArea(paper);
+  const { low, high } = bounds(bodies.flatMap(({ pieces }) => pieces.flatMap(({ corners }) => corners.map(flat))));
+  return (high[0] - low[0]) / scale <= area.x1 - area.x0 && (high[1] - low[1]) / scale <= area.y1 - area.y0;
 }

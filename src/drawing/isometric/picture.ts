@@ -1,11 +1,13 @@
 import type { Body } from '../../core/assembly/body.ts';
 import { boxRound } from '../../core/assembly/engagement.ts';
 import { convex } from '../../core/geometry/convex.ts';
+import { holds } from '../../core/geometry/polygon.ts';
 import type { Point, Polygon, Vector } from '../../core/geometry/shapes.ts';
 import { plus, times } from '../../core/geometry/vector.ts';
 import { arrowhead } from '../arrow.ts';
-import type { Block } from '../block.ts';
-import type { Mark, Spot } from '../mark.ts';
+import { type Block, extentOf } from '../block.ts';
+import type { Extent, Mark, Spot } from '../mark.ts';
+import { lettering } from '../text.ts';
 import { flat } from './gaze.ts';
 import { type Seen, seenOf } from './hidden.ts';
 import { pieceLabels } from './piece-labels.ts';
@@ -24,22 +26,43 @@ export type Picture = {
   readonly lies: 'upright' | 'upside-down';
 };
 
-/** Length of an arrow on paper, mm, and how far off the body its tip stands. */
-const ARROW = { length: 14, off: 2 };
+/** Length of an arrow on paper, how far off the body its tip stands, and how far back that is looked for; mm. */
+const ARROW = { length: 14, off: 1.5, farthest: 30 };
 
 /** A picture at a scale (10 for 1:10), its upper left corner anywhere: hidden faces are gone, not drawn over. */
 export function isometric(picture: Picture, scale: number): Block {
+  return drawn(picture, seenIn(picture), scale);
+}
+
+/** What is seen in a picture, before any scale. */
+export type Sight = { readonly bodies: readonly Body[]; readonly seen: readonly Seen[] };
+
+/** The bodies as they lie before the reader, and what is seen of them. */
+export function seenIn(picture: Picture): Sight {
   const bodies = picture.lies === 'upright' ? picture.bodies : picture.bodies.map(turnedOver);
-  const seen = seenOf(bodies);
+  return { bodies, seen: seenOf(bodies) };
+}
+
+/** The marks of a picture whose hidden faces are known. */
+export function drawn(picture: Picture, { bodies, seen }: Sight, scale: number): Block {
   const paper = ([x, y]: Point): Spot => [x / scale, -y / scale];
-  const areas = [...seen]
+  const shown = [...seen]
     .sort((a, b) => rank(picture, a) - rank(picture, b))
     .map((one) => areaMark(one, picture, paper));
-  const arrows = picture.arrows.flatMap((arrow) => arrowMarks(arrow, { bodies, picture, paper }));
-  const drawn = [...areas, ...arrows];
-  const seenBy = (id: string) => seen.filter((one) => one.id === id).map(({ area }) => onPaper(area, paper));
-  const labels = [...picture.labels].map(([id, text]) => ({ text, areas: seenBy(id) }));
-  return { marks: [...drawn, ...pieceLabels(labels, drawn)], views: [], dimensions: [] };
+  const areas = (id: string) => seen.filter((one) => one.id === id).map(({ area }) => onPaper(area, paper));
+  const arrows = picture.arrows.flatMap((arrow) => arrowMarks(arrow, { bodies, picture, paper, areas }));
+  const labels = [...picture.labels].map(([id, text]) => ({ text, areas: areas(id) }));
+  const all = [...shown, ...arrows];
+  return {
+    marks: [...all, ...pieceLabels(labels, all), ...lyingNote(picture, extentOf(shown))],
+    views: [],
+    dimensions: [],
+  };
+}
+
+/** How the frame lies, over the picture when it is not on its feet. */
+function lyingNote({ lies }: Picture, { x0, y0 }: Extent): readonly Mark[] {
+  return lies === 'upright' ? [] : [lettering('The frame lies upside down.', [x0, y0 - 3], { role: 'note' })];
 }
 
 function onPaper({ outline, holes }: Polygon, paper: (point: Point) => Spot): Polygon {
@@ -63,10 +86,16 @@ function turnedOver(one: Body): Body {
   return { ...one, pieces, box };
 }
 
-type Ground = { readonly bodies: readonly Body[]; readonly picture: Picture; readonly paper: (point: Point) => Spot };
+type Ground = {
+  readonly bodies: readonly Body[];
+  readonly picture: Picture;
+  readonly paper: (point: Point) => Spot;
+  /** what is seen of a body, on paper */
+  readonly areas: (id: string) => readonly Polygon[];
+};
 
 /** An arrow that ends just off the face the body leads its tail from. */
-function arrowMarks({ body, direction }: PathArrow, { bodies, picture, paper }: Ground): readonly Mark[] {
+function arrowMarks({ body, direction }: PathArrow, { bodies, picture, paper, areas }: Ground): readonly Mark[] {
   const one = bodies.find(({ id }) => id === body);
   if (one === undefined) return [];
   const [x, y, z] = direction;
@@ -76,10 +105,19 @@ function arrowMarks({ body, direction }: PathArrow, { bodies, picture, paper }: 
   const half =
     Math.abs(way[0]) * (max[0] - min[0]) + Math.abs(way[1]) * (max[1] - min[1]) + Math.abs(way[2]) * (max[2] - min[2]);
   const tail = paper(flat(plus(middle, times(way, -half / 2))));
+  const tip = offBody(tail, onPaperWay(way, paper), areas(body));
   const [ux, uy] = onPaperWay(way, paper);
-  const tip: Spot = [tail[0] - ux * ARROW.off, tail[1] - uy * ARROW.off];
   const from: Spot = [tip[0] - ux * ARROW.length, tip[1] - uy * ARROW.length];
   return [{ kind: 'line', from, to: tip, pen: 'edge', role: 'arrow' }, arrowhead(tip, from)];
+}
+
+/** Back along the way until nothing of the body is under the tip: the face a path comes from may be turned away. */
+function offBody([x, y]: Spot, [ux, uy]: Spot, areas: readonly Polygon[]): Spot {
+  const stops = Array.from({ length: ARROW.farthest }, (_, i): Spot => [x - ux * (i + 1), y - uy * (i + 1)]);
+  const near: Spot = [x - ux * ARROW.off, y - uy * ARROW.off];
+  if (!areas.some((area) => holds(area, near))) return near;
+  const free = stops.find((spot) => !areas.some((area) => holds(area, spot)));
+  return free === undefined ? near : [free[0] - ux * ARROW.off, free[1] - uy * ARROW.off];
 }
 
 function onPaperWay(way: Vector, paper: (point: Point) => Spot): Spot {

@@ -1,0 +1,47 @@
+import { describe, expect, test } from 'vitest';
+import { layOutDrawing } from '../../../src/drawing/layout.ts';
+import { listDrawings } from '../../../src/drawing/list.ts';
+import { proved } from '../../core/assembly/proved.ts';
+import { model, table } from '../../core/benchwork/example.ts';
+import { complaints } from '../checker.ts';
+
+const input = table([17.7]);
+const built = model(input);
+const book = {
+  ...built,
+  slug: 'demo',
+  title: 'Demo',
+  makers: ['an aunt'],
+  sheets: [],
+  assembly: [proved(input, built)],
+};
+const listed = listDrawings(book).filter(({ kind }) => kind === 'assembly');
+
+describe('pictures of the assembly', () => {
+  test('are an exploded view and one a step', () => {
+    expect(listed.map(({ id }) => id)).toEqual([
+      'assembly.exploded',
+      ...[1, 2, 3, 4, 5, 6].map((n) => `assembly.step-${n}`),
+    ]);
+    expect(listed[2]?.title).toBe('Step 2 of 6: C1, C2, C3');
+  });
+
+  for (const { id } of listed) {
+    test(`${id} is readable on every paper`, () => {
+      for (const paper of ['A4', 'A3', 'Letter', 'Tabloid'] as const) {
+        expect(complaints(layOutDrawing(book, id, { unit: 'mm', paper }), paper)).toEqual([]);
+      }
+    });
+  }
+
+  test('draw the new pieces strong, one arrow each, and name them', () => {
+    const { marks, desc } = layOutDrawing(book, 'assembly.step-2', { unit: 'mm', paper: 'A4' });
+    const areas = marks.filter((mark) => mark.kind === 'polygon' && mark.role === 'outline');
+    expect(areas.some((mark) => mark.kind === 'polygon' && mark.pen === 'edge')).toBe(true);
+    expect(areas.some((mark) => mark.kind === 'polygon' && mark.pen === 'hatch')).toBe(true);
+    expect(marks.filter((mark) => mark.kind === 'line' && mark.role === 'arrow')).toHaveLength(3);
+    const labels = marks.flatMap((mark) => (mark.kind === 'text' && mark.role === 'label' ? [mark.text] : []));
+    expect(labels).toEqual(expect.arrayContaining(['C1', 'C2', 'C3']));
+    expect(desc).toContain('brought to strut.along-1');
+  });
+});
