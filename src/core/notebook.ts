@@ -138,6 +138,8 @@ function stepsStage(plan: Plan, model: BenchworkModel, scope: Scope) {
     parts: model.parts,
     joints: model.joints,
     frames: model.benches,
+    fasteners: model.fasteners,
+    hardware: model.hardware,
     chapters: Object.entries(chapters).map(([chapter, content]) => ({ chapter, steps: content?.steps ?? [] })),
     stock: plan.stock,
     scope,

@@ -13,9 +13,16 @@ export function materials(parts: readonly Part[], stock: readonly Stock[]): Map<
   );
 }
 
-function words(tools: readonly string[], makes: readonly string[], of: ReadonlyMap<string, string>): string[] {
+type Worked = {
+  readonly makes: readonly string[];
+  readonly of: ReadonlyMap<string, string>;
+  /** pieces that stand as what they are in this step: a leg is no leg yet while its strips are ripped */
+  readonly whole: readonly string[];
+};
+
+function words(tools: readonly string[], { makes, of, whole }: Worked): string[] {
   const made = makesDust(tools) ? makes.map((id) => of.get(id) ?? '').filter((word) => word !== '') : [];
-  const roles = makes.map((id) => id.split('.')[0] ?? '');
+  const roles = whole.map((id) => id.split('.')[0] ?? '');
   return [...tools, ...made, ...roles];
 }
 
@@ -36,7 +43,7 @@ export function generatedStep(draft: Draft, of: ReadonlyMap<string, string>): St
     where: 'workshop',
     after: [],
     closes: null,
-    cautions: cautionsFor(words([...draft.tools, ...draft.deeds], makes, of)),
+    cautions: cautionsFor(words([...draft.tools, ...draft.deeds], { makes, of, whole: draft.fits })),
     fits: draft.fits,
     lines: [...draft.lines, ...draft.work.flatMap((work) => work.lines)],
   };
@@ -73,7 +80,7 @@ export function writtenStep(
     where: step.where ?? usualPlace(chapter),
     after: [],
     closes: step.closes ?? null,
-    cautions: cautionsFor(words([...tools, ...deeds], all, more.of)),
+    cautions: cautionsFor(words([...tools, ...deeds], { makes: all, of: more.of, whole: makesDust(tools) ? [] : all })),
     fits: [...new Set(taken.drafts.flatMap((draft) => draft.fits))],
     lines: taken.lines,
   };

@@ -1,10 +1,10 @@
 import type { Pose, Vector } from '../../geometry/shapes.ts';
 import type { Joint } from '../../stock/part.ts';
+import { screwHoles } from '../../stock/screw-holes.ts';
 import { length, say } from '../../units/say.ts';
 import type { Fitting, Site } from '../fitting.ts';
 import { fetched } from '../hardware/count.ts';
 import { type Driven, screwed } from '../hardware/driven.ts';
-import { screwHoles } from '../hardware/screw-holes.ts';
 import { screwFor } from '../hardware/screws.ts';
 import type { Instance } from '../instance.ts';
 import { joint } from '../joints.ts';

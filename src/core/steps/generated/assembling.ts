@@ -1,3 +1,4 @@
+import type { Fastener, HardwareUse } from '../../stock/fastener.ts';
 import type { Joint, Part } from '../../stock/part.ts';
 import { length, type Sentence, say } from '../../units/say.ts';
 import { type Draft, draft } from './draft.ts';
@@ -7,22 +8,29 @@ import { counted, grouped, instanceIds, instances } from './words.ts';
 export type Frame = { readonly id: string; readonly length: number; readonly width: number };
 
 /** What one bench is put together from. */
-export type Kit = { readonly frame: Frame; readonly parts: readonly Part[]; readonly joints: readonly Joint[] };
+export type Kit = {
+  readonly frame: Frame;
+  readonly parts: readonly Part[];
+  readonly joints: readonly Joint[];
+  readonly fasteners: readonly Fastener[];
+  readonly hardware: readonly HardwareUse[];
+};
 
 /** White glue stays workable 5 to 15 minutes and holds in clamps after 30 to 60; makers' guides to PVA glue. */
-const CLAMPED = 60;
+export const CLAMPED = 60;
 
 /** No load on white glue for 24 h; makers' guides to PVA glue. */
 const CURED = 24 * 60;
 
 /** Parts that go on after the frame stands: by role. */
-const LATER_ROLES: readonly string[] = ['deck', 'flange-strip', 'batten', 'leg', 'drawer', 'shelf', 'fascia'];
+const LATER_ROLES: readonly string[] = ['deck', 'flange-strip', 'batten', 'leg', 'drawer', 'spacer', 'shelf', 'fascia'];
 
 function isFrame(part: Part): boolean {
   return !LATER_ROLES.some((role) => part.role === role || part.role.startsWith(`${role}-`));
 }
 
-function ofRole(parts: readonly Part[], role: string): Part[] {
+/** Parts of a role, or of one it begins: `drawer` holds drawer-side, drawer-face. */
+export function ofRole(parts: readonly Part[], role: string): Part[] {
   return parts.filter((part) => part.role === role || part.role.startsWith(`${role}-`));
 }
 

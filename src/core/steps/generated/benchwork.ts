@@ -1,7 +1,10 @@
+import type { Fastener, HardwareUse } from '../../stock/fastener.ts';
 import type { Joint, Part } from '../../stock/part.ts';
-import { assembling, type Frame } from './assembling.ts';
+import { assembling, type Frame, type Kit } from './assembling.ts';
 import type { Draft } from './draft.ts';
+import { drawerDrafts, shelfDrafts, spacerDrafts } from './drawers.ts';
 import { finishing } from './finishing.ts';
+import { legDrafts } from './legs.ts';
 import { marking } from './marking.ts';
 import { routing } from './routing.ts';
 import { sawing } from './sawing.ts';
@@ -12,13 +15,43 @@ export type Timber = {
   readonly parts: readonly Part[];
   readonly joints: readonly Joint[];
   readonly frames: readonly Frame[];
+  /** screws, bolts and what else is counted; absent: the steps name none */
+  readonly fasteners?: readonly Fastener[];
+  readonly hardware?: readonly HardwareUse[];
 };
 
 /** The steps of the benchwork in the order of the bench: machining of all benches at one set-up each, then bench by bench. */
-export function benchworkDrafts({ parts, joints, frames }: Timber): Draft[] {
+export function benchworkDrafts({ parts, joints, frames, fasteners = [], hardware = [] }: Timber): Draft[] {
   const now = parts.filter((part) => part.chapter === 'benchwork' && part.phase === 'now' && part.places.length > 0);
   if (now.length === 0) return [];
-  const kits = frames.map((frame) => ({ frame, joints, parts: now.filter((part) => part.bench === frame.id) }));
-  const machining = [...sawing(now), ...marking(now), ...routing(now), ...shaping(now)];
-  return [...machining, ...kits.flatMap((kit) => [...assembling(kit), ...finishing(kit)])];
+  const kits = frames.map(
+    (frame): Kit => ({
+      frame,
+      joints,
+      parts: now.filter((part) => part.bench === frame.id),
+      fasteners,
+      hardware,
+    }),
+  );
+  const sawn = now.filter((part) => part.from === undefined);
+  const machining = [...sawing(sawn), ...marking(now), ...routing(now), ...shaping(now)];
+  return [...machining, ...kits.flatMap((kit) => fitted(kit))];
+}
+
+/** The frame, then what hangs in it before its deck goes on, the deck, and what is hung and bolted after. */
+function fitted(kit: Kit): Draft[] {
+  const frame = assembling(kit);
+  const deck = frame.findIndex(({ id }) => id === `${kit.frame.id}-deck`);
+  const cut = deck < 0 ? frame.length : deck;
+  const inside = [...spacerDrafts(kit), ...shelfDrafts(kit)];
+  return [
+    ...frame.slice(0, cut),
+    ...inside,
+    ...frame
+      .slice(cut)
+      .map((one, i) => (i === 0 ? { ...one, after: [...one.after, ...inside.map(({ id }) => id)] } : one)),
+    ...drawerDrafts(kit),
+    ...legDrafts(kit),
+    ...finishing(kit),
+  ];
 }

@@ -26,6 +26,25 @@ function notchLine({ part, feature }: Cut<Of<'notch'>>): Sentence {
   return say`${instances([part])}: notch ${length(x1 - x0)} wide and ${length(y1 - y0)} deep in the ${feature.edge} edge, beginning at ${length(x0)}.`;
 }
 
+/** A face that falls out of its opening is cut with one bit in one run, so that nothing of it is lost. */
+function keptLines(parts: readonly Part[], found: readonly Cut<Of<'opening'>>[]): Sentence[] {
+  return parts.flatMap((part) => {
+    const out = found.find(
+      ({ part: board, feature }) => board.places.some(({ id }) => id === part.from) && isOf(feature, part),
+    );
+    if (part.from === undefined || out === undefined) return [];
+    const { x0, x1 } = out.feature.patch;
+    const bit = (x1 - x0 - part.blank.length) / 2;
+    return [
+      say`${instances([part])}: what falls out is kept. Write both labels and which way is up first. A bit of ${length(bit)}, its middle ${length(bit / 2)} inside the opening's edge, once round in passes; leave four bridges of wood and saw them last.`,
+    ];
+  });
+}
+
+function isOf(feature: Of<'opening'>, part: Part): boolean {
+  return feature.for !== undefined && part.places.some(({ id }) => id === feature.for);
+}
+
 function cutOutLine({ part, feature }: Cut<Of<'cut-out'>>): Sentence {
   const [across, up] = [feature.outline.map((point) => point[0]), feature.outline.map((point) => point[1])];
   const [x0, y0] = [Math.min(...across), Math.min(...up)];
@@ -38,7 +57,12 @@ function openings(parts: readonly Part[]): Draft[] {
   const notches = cuts(parts, 'notch').filter((cut) => !isSlot(cut.feature));
   const outs = cuts(parts, 'cut-out');
   const works: Work[] = [
-    { kind: 'machining', noun: 'opening', makes: instanceIds(partsOf(found)), lines: found.map(openingLine) },
+    {
+      kind: 'machining',
+      noun: 'opening',
+      makes: instanceIds(partsOf(found)),
+      lines: [...found.map(openingLine), ...keptLines(parts, found)],
+    },
     { kind: 'machining', noun: 'notch', makes: instanceIds(partsOf(notches)), lines: notches.map(notchLine) },
     { kind: 'machining', noun: 'cut-out', makes: instanceIds(partsOf(outs)), lines: outs.map(cutOutLine) },
   ];

@@ -1,0 +1,39 @@
+import type { Fastener } from '../../stock/fastener.ts';
+import { screwHoles } from '../../stock/screw-holes.ts';
+import { length, type Sentence, say } from '../../units/say.ts';
+import type { Kit } from './assembling.ts';
+import { counted, grouped } from './words.ts';
+
+/** Fasteners that go through an instance whose id begins so, first piece or last. */
+export function fastenersOf({ fasteners, frame }: Kit, starts: string): Fastener[] {
+  const prefixes = [starts, `${frame.id}.${starts}`];
+  return fasteners.filter(({ through }) => through.some((id) => prefixes.some((prefix) => id.startsWith(prefix))));
+}
+
+/** One line an item: how many, and the holes they need by the table of screw holes. */
+export function fastenerLines(fasteners: readonly Fastener[]): Sentence[] {
+  return grouped(fasteners, ({ item, form }) => `${form} ${item}`).map((same) => {
+    const [first] = same;
+    const holes = first?.form === 'screw' ? screwHoles(first.diameter) : null;
+    const lead = say`${counted(same.length, first?.form ?? 'screw')}: ${first?.item ?? ''}.`;
+    if (holes === null) return lead;
+    return [
+      ...lead,
+      ...say` Clearance hole ${length(holes.clearance)} through the first piece, pilot ${length(holes.hardwood)} in the last.`,
+    ];
+  });
+}
+
+/** What else is used at places whose name begins so: `2 catch-ball`. */
+export function itemLine({ hardware, frame, fasteners }: Kit, starts: string): Sentence[] {
+  const driven = new Set(fasteners.map(({ item }) => item));
+  const prefixes = [starts, `${frame.id}.${starts}`];
+  const here = hardware.filter(
+    ({ where, item }) => !driven.has(item) && prefixes.some((prefix) => where.startsWith(prefix)),
+  );
+  if (here.length === 0) return [];
+  const items = grouped(here, ({ item }) => item).map(
+    (same) => `${same.reduce((sum, one) => sum + one.quantity, 0)} ${same[0]?.item ?? ''}`,
+  );
+  return [say`At hand: ${items.join(', ')}.`];
+}

@@ -1,0 +1,71 @@
+import { length, type Sentence, say } from '../../units/say.ts';
+import { CLAMPED, type Kit, ofRole } from './assembling.ts';
+import { type Draft, draft } from './draft.ts';
+import { fastenerLines, fastenersOf, itemLine } from './hardware.ts';
+import { instanceIds, instances } from './words.ts';
+
+/** Legs built on the bench, then bolted to the frame, so that they come off again for the move. */
+export function legDrafts(kit: Kit): Draft[] {
+  const legs = ofRole(kit.parts, 'leg');
+  if (legs.length === 0) return [];
+  return [building(kit), bolting(kit)];
+}
+
+function buildLines(kit: Kit): Sentence[] {
+  const of = (role: string) => kit.parts.filter((part) => part.role === role);
+  const [layers, halves, rails] = [of('leg-layer'), of('leg-half'), of('leg-rail')];
+  const inner = kit.fasteners.filter(({ form, holds }) => form === 'screw' && /(^|\.)leg\./.test(holds));
+  return [
+    ...layers.map(
+      (part) =>
+        say`Glue the layers face to face, ends flush: ${length(part.blank.length)} long, ${length(part.blank.width)} across. Alternate which way the good face looks, so that they don't bow.`,
+    ),
+    ...halves.map(
+      (part) =>
+        say`${instances([part])}: dry first. Blocks and pads in their dados pull the mitre shut; tape outside, clamp over cauls.`,
+    ),
+    ...rails.map(
+      (part) => say`Rails across both uprights in their dados, ${length(part.blank.length)} long; diagonals alike.`,
+    ),
+    say`Under each foot two layers, the grain of one across the other's. What carries the wheel is bolted into their faces: screws into the end of a leg don't count.`,
+    ...fastenerLines(inner),
+    ...itemLine(kit, 'leg.'),
+  ];
+}
+
+function building(kit: Kit): Draft {
+  const { id } = kit.frame;
+  const makes = instanceIds(ofRole(kit.parts, 'leg'));
+  return draft({
+    id: `${id}-legs-build`,
+    title: `Build the legs of ${id}`,
+    work: [{ kind: 'machining', noun: `${id}-legs-build`, makes, lines: buildLines(kit) }],
+    tools: ['wood-glue', 'clamps', 'drill', 'screwdriver'],
+    deeds: ['leg'],
+    wait: CLAMPED,
+    child: 'does with an adult',
+    after: ['rout', 'holes', 'edges', 'mark', 'crosscut', 'panels'],
+  });
+}
+
+function bolting(kit: Kit): Draft {
+  const { id } = kit.frame;
+  const makes = instanceIds(ofRole(kit.parts, 'leg'));
+  const bolts = fastenersOf(kit, 'leg.').filter(({ form }) => form === 'bolt');
+  const lines = [
+    say`Frame upside down on the floor. Each leg into its own corner, a washer under head and nut; tight, not crushed.`,
+    ...fastenerLines(bolts),
+    say`Turn it over with two people and lock every caster that locks before anyone leans on it. For a move through a narrow door take these nuts off again: frame and legs go one after the other.`,
+  ];
+  return draft({
+    id: `${id}-legs-on`,
+    title: `Bolt the legs to ${id}`,
+    work: [{ kind: 'machining', noun: `${id}-legs-on`, makes, lines }],
+    tools: ['spanner'],
+    deeds: ['leg', 'frame-turning'],
+    people: 2,
+    child: 'away',
+    after: [`${id}-legs-build`, `${id}-trim`, `${id}-square`],
+    fits: makes,
+  });
+}
