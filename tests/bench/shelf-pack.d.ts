@@ -1,8 +1,11 @@
 declare module '@mapbox/shelf-pack' {
   /** A bin with shelves; what the bench uses of it. */
-  export default class ShelfPack {
+  class ShelfPack {
     constructor(width: number, height: number);
     /** null when there is no room left */
     packOne(width: number, height: number): { readonly x: number; readonly y: number } | null;
   }
+
+  // biome-ignore lint/style/noDefaultExport: so the library has it
+  export default ShelfPack;
 }
