@@ -11,7 +11,7 @@ import {
   stopsOf,
   viewNamed,
 } from './bench-stage.ts';
-import { headedBlock, labelled, pictureMarks } from './bench-view.ts';
+import { headedBlock, labelled, pictureMarks, showing } from './bench-view.ts';
 import { type Block, emptyBlock, joined } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import type { DrawingOptions } from './drawing.ts';
@@ -83,7 +83,7 @@ export function planBlock(ask: BenchAsk): Block {
     upright: { name: 'bays across', at: [outside.v0, outside.v1, ...stopsOf(top, 1)], side: 'left' },
   });
   return headedBlock(
-    labelled(joined(shape, chains), view, [...top, ...lower]),
+    labelled(joined(shape, chains), view, showing(pieces)),
     `From above, deck left off ${scaleText(scale)}`,
     [],
   );

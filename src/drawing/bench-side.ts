@@ -25,7 +25,7 @@ export function elevationBlock(ask: BenchAsk, side: 'front' | 'left'): Block {
     along: { name: 'along', at: [box.u0, box.u1, frame.u0, frame.u1] },
     upright: { name: 'heights', at: [bench.sideUnderside, bench.sideTop, box.v1, box.v0], side: 'right' },
   });
-  const nearest = Math.max(...pieces.map(({ near }) => near));
+  const nearest = Math.max(...pieces.filter(isFrame).map(({ near }) => near));
   const isShown = ({ near, role }: Seen) =>
     near > nearest - 1 || role === 'deck' || (role === 'strut' && near > nearest - 60);
   const shown = pieces.filter(isShown);

@@ -16,7 +16,7 @@ export type BenchAsk = {
 export type Extents = { readonly u0: number; readonly u1: number; readonly v0: number; readonly v1: number };
 
 export function piecesOf({ notebook, bench }: BenchAsk): readonly Placed[] {
-  return placedParts(notebook.parts.filter((part) => part.bench === bench.id));
+  return placedParts(notebook.parts.filter((part) => part.bench === bench.id && part.chapter === 'benchwork'));
 }
 
 export function viewNamed(name: string, scale: number): View {
@@ -48,7 +48,9 @@ export function stopsOf(pieces: readonly Seen[], axis: 0 | 1): readonly number[]
 
 /** The plane of the section: the middle of the widest bay between frame pieces across the length. */
 export function sectionPlane(notebook: DrawingBook, bench: Bench): Plane {
-  const plan = placedParts(notebook.parts.filter((part) => part.bench === bench.id)).map((one) => seen(one, fromAbove));
+  const plan = placedParts(
+    notebook.parts.filter((part) => part.bench === bench.id && part.chapter === 'benchwork'),
+  ).map((one) => seen(one, fromAbove));
   const stops = stopsOf(plan, 0).toSorted((a, b) => a - b);
   const bays = stops.slice(1).map((to, i) => ({ from: stops[i] ?? 0, to }));
   const widest = bays.reduce((best, bay) => (bay.to - bay.from > best.to - best.from + 0.01 ? bay : best), {

@@ -4,7 +4,7 @@ import type { Dimension } from './dimension.ts';
 import type { DrawingUnit } from './drawing.ts';
 import { betweenText, onGrid } from './figures.ts';
 import { hatchMarks } from './hatch.ts';
-import { boxesOf, labelAll, linesOf } from './labels.ts';
+import { around, boxesOf, labelAll, linesOf, padded } from './labels.ts';
 import type { Mark } from './mark.ts';
 import { edgesOf, modelLine, polygonMark } from './outline.ts';
 import { type Rule, ruleSpot, type Side } from './rule.ts';
@@ -44,6 +44,16 @@ function cutMarks(view: View, pieces: readonly Seen[]): readonly Mark[] {
       ];
     }),
   );
+}
+
+/** Pieces of which at least one edge shows. */
+export function showing(pieces: readonly Seen[]): readonly Seen[] {
+  const ordered = pieces.toSorted((a, b) => a.near - b.near);
+  return ordered.filter((piece, i) => {
+    const over = ordered.slice(i + 1).flatMap(({ areas }) => areas);
+    const edges = piece.areas.flatMap(({ outline }) => edgesOf(outline));
+    return edges.some((edge) => told(edge, over).some(({ covered }) => !covered));
+  });
 }
 
 /** Fills from the farthest to the nearest, then the edges nothing nearer covers, then what is cut. */
@@ -123,8 +133,9 @@ export function labelled(block: Block, view: View, pieces: readonly Seen[]): Blo
     return { text: piece.label, box: { x0, y0, x1, y1 } };
   });
   const { x0, x1, y0, y1 } = extentOf(block.marks);
-  const within = { x0: x0 - 6, x1: x1 + 14, y0: y0 - 8, y1: y1 + 6 };
-  const marks = labelAll(labels, { lines: linesOf(block.marks), boxes: boxesOf(block.marks) }, within);
+  const outer = { x0: x0 - 6, x1: x1 + 14, y0: y0 - 8, y1: y1 + 6 };
+  const inner = padded(around(labels.map(({ box }) => box)), 7.5);
+  const marks = labelAll(labels, { lines: linesOf(block.marks), boxes: boxesOf(block.marks) }, [inner, outer]);
   return { ...block, marks: [...block.marks, ...marks] };
 }
 

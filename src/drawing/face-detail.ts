@@ -1,5 +1,3 @@
-import { intersection } from '../core/geometry/booleans.ts';
-import { rectangle } from '../core/geometry/polygon.ts';
 import { partOutline } from '../core/stock/outline.ts';
 import type { Patch } from '../core/stock/part.ts';
 import { type Block, joined } from './block.ts';
@@ -14,7 +12,7 @@ import {
   titled,
 } from './detail-frame.ts';
 import { lengthText } from './figures.ts';
-import { clippedOutline, type Window } from './outline.ts';
+import { clippedOutline, type Window, within } from './outline.ts';
 import { touches } from './part-groups.ts';
 import type { Rule } from './rule.ts';
 import { paperX, paperY, type View } from './view.ts';
@@ -26,9 +24,7 @@ export function faceDetail(ask: DetailAsk, box: Patch): Block {
   const limits = { u: part.blank.length, v: part.blank.width };
   const window = clipWindow(box, limits, beside * scale);
   const view: View = { name: `detail ${sizing.letter}`, scale, origin: [0, 0], breaks: [] };
-  const outline = partOutline(part);
-  const loops = [outline.outline, ...outline.holes];
-  const pieces = intersection(loops, [rectangle([window.x0, window.y0], [window.x1, window.y1])]);
+  const pieces = within(partOutline(part), window);
   const style = { window, open: openSides(window, limits) };
   const marks = pieces.flatMap((piece) => clippedOutline(view, piece, style));
   const { across, upright } = facing(view, window, touches(box, part.blank));

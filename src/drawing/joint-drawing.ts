@@ -1,5 +1,4 @@
-import { intersection } from '../core/geometry/booleans.ts';
-import { bounds, rectangle } from '../core/geometry/polygon.ts';
+import { bounds } from '../core/geometry/polygon.ts';
 import type { Point } from '../core/geometry/shapes.ts';
 import { placed } from '../core/geometry/vector.ts';
 import type { Joint } from '../core/stock/part.ts';
@@ -9,7 +8,7 @@ import type { DrawingBook } from './book.ts';
 import type { DrawingOptions, DrawingUnit } from './drawing.ts';
 import { lengthText, saidLength } from './figures.ts';
 import { hatchMarks } from './hatch.ts';
-import { clippedOutline, type Window } from './outline.ts';
+import { clippedOutline, type Window, within } from './outline.ts';
 import { scales, scaleText } from './paper.ts';
 import type { Side } from './rule.ts';
 import { cutBy, fromAbove, type Gaze, type Placed, placedParts, type Seen } from './scene.ts';
@@ -66,11 +65,8 @@ function windowOf({ holds, enters }: Faces, margin: number): Window {
   };
 }
 
-function clipped(seen: Seen, { x0, x1, y0, y1 }: Window): Seen {
-  const areas = seen.areas.flatMap((area) =>
-    intersection([area.outline, ...area.holes], [rectangle([x0, y0], [x1, y1])]),
-  );
-  return { ...seen, areas };
+function clipped(seen: Seen, window: Window): Seen {
+  return { ...seen, areas: seen.areas.flatMap((area) => within(area, window)) };
 }
 
 function pieceBlock(

@@ -27,6 +27,16 @@ export function overlap(a: Extent, b: Extent, by = 0): boolean {
   return a.x0 < b.x1 - by && b.x0 < a.x1 - by && a.y0 < b.y1 - by && b.y0 < a.y1 - by;
 }
 
+/** The box round several boxes. */
+export function around(boxes: readonly Extent[]): Extent {
+  return {
+    x0: Math.min(...boxes.map(({ x0 }) => x0)),
+    y0: Math.min(...boxes.map(({ y0 }) => y0)),
+    x1: Math.max(...boxes.map(({ x1 }) => x1)),
+    y1: Math.max(...boxes.map(({ y1 }) => y1)),
+  };
+}
+
 /** Whether a straight line passes through a box (Liang and Barsky's clipping, 1984). */
 export function crosses([[ax, ay], [bx, by]]: Straight, box: Extent): boolean {
   const [dx, dy] = [bx - ax, by - ay];
@@ -46,7 +56,7 @@ export function crosses([[ax, ay], [bx, by]]: Straight, box: Extent): boolean {
   return from < to;
 }
 
-function padded(box: Extent, by: number): Extent {
+export function padded(box: Extent, by: number): Extent {
   return { x0: box.x0 - by, y0: box.y0 - by, x1: box.x1 + by, y1: box.y1 + by };
 }
 
@@ -132,13 +142,20 @@ function isOpen([from, to]: Straight, boxes: readonly Extent[]): boolean {
 
 export type Labelled = { readonly text: string; readonly box: Extent };
 
-/** A label on or beside what it names, clear of all lines and labels; farther off with a leader; none when there is no room. */
-export function labelMarks({ text, box }: Labelled, obstacles: Obstacles, within: Extent): readonly Mark[] {
+/**
+ * A label on or beside what it names, clear of all lines and labels; else with a leader in the first of the rooms that
+ * has a place; none when no room has.
+ */
+export function labelMarks({ text, box }: Labelled, obstacles: Obstacles, rooms: readonly Extent[]): readonly Mark[] {
   const near = candidates(text, box)
     .map((spot) => centred(text, spot))
     .find((mark) => isFree(mark, obstacles));
   if (near !== undefined) return [near];
-  return ledLabelMarks({ text, box }, obstacles, within);
+  for (const room of rooms) {
+    const led = ledLabelMarks({ text, box }, obstacles, room);
+    if (led.length > 0) return led;
+  }
+  return [];
 }
 
 /** A label in the nearest free room, with a leader to what it names; none when there is no room. */
@@ -156,11 +173,11 @@ export function ledLabelMarks({ text, box }: Labelled, obstacles: Obstacles, wit
 }
 
 /** Labels placed one after the other, each an obstacle to the next. */
-export function labelAll(labels: readonly Labelled[], obstacles: Obstacles, within: Extent): readonly Mark[] {
+export function labelAll(labels: readonly Labelled[], obstacles: Obstacles, rooms: readonly Extent[]): readonly Mark[] {
   const marks: Mark[] = [];
   for (const label of labels) {
     const taken = { lines: [...obstacles.lines, ...linesOf(marks)], boxes: [...obstacles.boxes, ...boxesOf(marks)] };
-    marks.push(...labelMarks(label, taken, within));
+    marks.push(...labelMarks(label, taken, rooms));
   }
   return marks;
 }

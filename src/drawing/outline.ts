@@ -1,3 +1,5 @@
+import { difference, intersection } from '../core/geometry/booleans.ts';
+import { rectangle } from '../core/geometry/polygon.ts';
 import type { Point, Polygon } from '../core/geometry/shapes.ts';
 import type { LineMark, Mark, Spot } from './mark.ts';
 import type { FillName, PenName } from './pens.ts';
@@ -37,6 +39,12 @@ export function zigzag(from: Spot, to: Spot): Mark {
   ];
   const points: readonly Spot[] = [from, at(-reach, 0), at(-reach / 3, reach), at(reach / 3, -reach), at(reach, 0), to];
   return { kind: 'polyline', points, pen: 'break', role: 'break' };
+}
+
+/** What of a polygon lies in a window; its holes stay holes. */
+export function within(polygon: Polygon, { x0, x1, y0, y1 }: Window): readonly Polygon[] {
+  const pieces = intersection([polygon.outline], [rectangle([x0, y0], [x1, y1])]);
+  return pieces.flatMap((piece) => difference([piece.outline], [...piece.holes, ...polygon.holes]));
 }
 
 /** A part that goes on beyond a window: filled, its own edges drawn, the window's sides as break lines. */

@@ -1,4 +1,3 @@
-import { intersection } from '../core/geometry/booleans.ts';
 import { rectangle } from '../core/geometry/polygon.ts';
 import type { Polygon } from '../core/geometry/shapes.ts';
 import { partOutline } from '../core/stock/outline.ts';
@@ -7,7 +6,7 @@ import { chainMarks, type Link } from './chain.ts';
 import type { Dimension } from './dimension.ts';
 import { betweenText } from './figures.ts';
 import type { Mark } from './mark.ts';
-import { breakMarks, clippedOutline, polygonMark } from './outline.ts';
+import { breakMarks, clippedOutline, polygonMark, within } from './outline.ts';
 import { figuresBlock } from './part-figures.ts';
 import { featureMarks } from './part-marks.ts';
 import { type PartViewAsk, type Stage, shownSizings, stageOf } from './part-stage.ts';
@@ -21,9 +20,7 @@ function shapeMarks({ part, view, window }: Stage): readonly Mark[] {
     ...(window.x0 > 0 ? (['x0'] as const) : []),
     ...(window.x1 < part.blank.length ? (['x1'] as const) : []),
   ];
-  const loops = [outline.outline, ...outline.holes];
-  const pieces =
-    open.length === 0 ? [outline] : intersection(loops, [rectangle([window.x0, window.y0], [window.x1, window.y1])]);
+  const pieces = open.length === 0 ? [outline] : within(outline, window);
   return pieces.flatMap((piece) => clippedOutline(view, piece, { window, open }));
 }
 

@@ -1,6 +1,4 @@
-import { intersection } from '../core/geometry/booleans.ts';
-import { rectangle } from '../core/geometry/polygon.ts';
-import type { Point, Polygon } from '../core/geometry/shapes.ts';
+import type { Polygon } from '../core/geometry/shapes.ts';
 import type { Part, Patch } from '../core/stock/part.ts';
 import { partSolid } from '../core/stock/solid.ts';
 import { type Block, emptyBlock, joined } from './block.ts';
@@ -17,7 +15,7 @@ import {
 import type { DrawingUnit } from './drawing.ts';
 import { lengthText } from './figures.ts';
 import { hatchMarks } from './hatch.ts';
-import { clippedOutline, type Window } from './outline.ts';
+import { clippedOutline, type Window, within } from './outline.ts';
 import { isPocket, type PocketFeature, same } from './part-groups.ts';
 import type { Sizing } from './part-sizing.ts';
 import type { Rule } from './rule.ts';
@@ -52,10 +50,8 @@ function cutShape(
   { view, window }: { readonly view: View; readonly window: Window },
 ): Block {
   const { thickness } = ask.part.blank;
-  const corners: readonly Point[] = rectangle([window.x0, 0], [window.x1, thickness]);
-  const pieces = sectionOf(partSolid(ask.part), { axis: cut.axis, at: cut.at }).flatMap((piece) =>
-    intersection([piece.outline, ...piece.holes], [corners]),
-  );
+  const sections = sectionOf(partSolid(ask.part), { axis: cut.axis, at: cut.at });
+  const pieces = sections.flatMap((section) => within(section, { ...window, y0: 0, y1: thickness }));
   const open = openSides(window, { u: cut.limit, v: thickness });
   const marks = pieces.flatMap((piece) => clippedOutline(view, piece, { window, open }));
   return joined({ marks, views: [view], dimensions: [] }, ...pieces.map((piece) => hatched(view, piece)));

@@ -208,7 +208,7 @@ export function unlabelled(drawing: Drawing, book: DrawingBook): readonly Compla
   const words = new Set(drawing.sheets.flatMap((sheet) => texts(sheet).map(({ text }) => text)));
   const bench = listDrawings(book).find(({ id }) => id === drawing.id)?.of;
   return book.parts
-    .filter((part) => part.bench === bench && part.role !== 'deck')
+    .filter((part) => part.bench === bench && ['side', 'end', 'strut'].includes(part.role))
     .flatMap(({ places }) => places)
     .filter(({ label }) => !words.has(label))
     .map(({ label, id }) => `${drawing.id} ${drawing.unit}: ${id} stands without its label ${label}`);

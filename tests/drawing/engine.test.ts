@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { area, rectangle } from '../../src/core/geometry/polygon.ts';
 import { planChain } from '../../src/drawing/chain.ts';
 import { betweenText, lengthText } from '../../src/drawing/figures.ts';
 import { hatchMarks } from '../../src/drawing/hatch.ts';
 import { crosses } from '../../src/drawing/labels.ts';
+import { within } from '../../src/drawing/outline.ts';
 import { spread } from '../../src/drawing/spread.ts';
 import { shortened, textWidth, wrapped } from '../../src/drawing/text.ts';
 import { onPaper, paperX, type View } from '../../src/drawing/view.ts';
@@ -115,6 +117,15 @@ describe('text', () => {
 });
 
 describe('geometry on paper', () => {
+  test('a window keeps the holes of what it shows, whole or cut', () => {
+    const polygon = { outline: rectangle([0, 0], [100, 50]), holes: [[...rectangle([20, 10], [40, 30])].reverse()] };
+    const areaIn = (x0: number, x1: number) =>
+      within(polygon, { x0, x1, y0: 0, y1: 50 }).reduce((sum, one) => sum + area(one), 0);
+    expect(areaIn(10, 60)).toBeCloseTo(50 * 50 - 400, 6);
+    expect(areaIn(30, 60)).toBeCloseTo(30 * 50 - 200, 6);
+    expect(areaIn(50, 100)).toBeCloseTo(2500, 6);
+  });
+
   const view: View = { name: 'v', scale: 10, origin: [20, 100], breaks: [{ from: 200, to: 800, gap: 4 }] };
 
   test('a break shortens what lies beyond it', () => {
