@@ -79,7 +79,9 @@ function printedPositions(sizing: Sizing, feature: Feature, blank: Blank): reado
   if (isPatch(feature)) return patchPositions(sizing, feature, blank);
   if (isBored(feature)) return pointPositions(sizing, feature.id, feature.at);
   const { id } = feature;
-  if (feature.kind === 'cut-out') return cornerPositions(sizing, { id, points: feature.outline }, blank);
+  if (feature.kind === 'cut-out') {
+    return hasManyCorners(feature.outline) ? [] : cornerPositions(sizing, { id, points: feature.outline }, blank);
+  }
   if (feature.kind === 'taper') return cornerPositions(sizing, { id, points: [feature.from, feature.to] }, blank);
   return [];
 }
@@ -90,6 +92,14 @@ function atEdge(base: Letter, edge: EdgeSide, blank: Blank): Position {
   if (edge === 'left' || edge === 'right')
     return { ...base, axis: 'x', at: edge === 'left' ? 0 : blank.length, to: blank.width };
   return { ...base, axis: 'y', at: edge === 'bottom' ? 0 : blank.width, to: blank.length };
+}
+
+/** Corners of a cut-out that its view can carry figures for; more of them stand in the notes. */
+const mostCorners = 8;
+
+/** Whether an outline follows a curve, so that its corners are listed. */
+export function hasManyCorners(outline: readonly Point[]): boolean {
+  return outline.length > mostCorners;
 }
 
 function edgeOf(feature: Feature, blank: Blank): EdgeSide | null {
@@ -103,6 +113,10 @@ function edgeOf(feature: Feature, blank: Blank): EdgeSide | null {
 
 /** A letter at the end or edge that a feature without any printed position lies along. */
 function letterPosition(sizing: Sizing, feature: Feature, blank: Blank): readonly Position[] {
+  const { x0, y0, y1 } = boundsOf(feature, blank);
+  if (feature.kind === 'cut-out') {
+    return [{ feature: feature.id, letter: sizing.letter, measure: null, axis: 'x', at: x0, from: y0, to: y1 }];
+  }
   const edge = edgeOf(feature, blank);
   const base = { feature: feature.id, letter: sizing.letter, measure: null, from: 0, to: 0 };
   return edge === null ? [] : [atEdge(base, edge, blank)];

@@ -27,7 +27,7 @@ export function featureName(feature: Feature, part: Part): string {
   }
   if (feature.kind === 'notch') return `slot ${edgeWords(feature, part)}`;
   if (feature.kind === 'opening') return 'opening through';
-  if (feature.kind === 'cut-out') return 'cut-out through, corners as dimensioned';
+  if (feature.kind === 'cut-out') return 'cut-out through';
   if (feature.kind === 'trim') return `trim the ${feature.edge} edge after machining`;
   if (feature.kind === 'mitre') return `mitre on the ${feature.edge} edge, long on the ${feature.long}`;
   if (feature.kind === 'taper') return `taper on the ${feature.edge} edge`;
@@ -43,29 +43,30 @@ export type NoteSize = {
 };
 
 export function noteSizes(feature: Feature, unit: DrawingUnit): readonly NoteSize[] {
-  const show = (mm: number) => lengthText(mm, unit);
+  const show = (mm: number) => lengthText(mm, unit).replaceAll(' ', '\u00a0');
+  const text = (mm: number) => lengthText(mm, unit);
   if (isBored(feature)) {
-    const across: NoteSize = { measure: 'diameter', text: show(feature.diameter), words: `⌀${show(feature.diameter)}` };
+    const across: NoteSize = { measure: 'diameter', text: text(feature.diameter), words: `⌀${show(feature.diameter)}` };
     if (feature.depth === 'through') return [across];
-    return [across, { measure: 'depth', text: show(feature.depth), words: `${show(feature.depth)} deep` }];
+    return [across, { measure: 'depth', text: text(feature.depth), words: `${show(feature.depth)} deep` }];
   }
   if (isPatch(feature)) {
     const relief = isPocket(feature) ? (feature.relief ?? 0) : 0;
     const corner: readonly NoteSize[] =
       feature.corner > 0
-        ? [{ measure: 'radius', text: show(feature.corner), words: `corners R\u00a0${show(feature.corner)}` }]
+        ? [{ measure: 'radius', text: text(feature.corner), words: `corners R\u00a0${show(feature.corner)}` }]
         : [];
     return relief > 0
-      ? [...corner, { measure: 'radius', text: show(relief), words: `corners relieved R\u00a0${show(relief)}` }]
+      ? [...corner, { measure: 'radius', text: text(relief), words: `corners relieved R\u00a0${show(relief)}` }]
       : corner;
   }
   if (feature.kind === 'roundover' || feature.kind === 'rounded-corner') {
-    return [{ measure: 'radius', text: show(feature.radius), words: `R\u00a0${show(feature.radius)}` }];
+    return [{ measure: 'radius', text: text(feature.radius), words: `R\u00a0${show(feature.radius)}` }];
   }
   if (feature.kind === 'mitre')
     return [{ measure: 'angle', text: degrees(feature.angle), words: degrees(feature.angle) }];
   return feature.kind === 'trim'
-    ? [{ measure: 'size-x', text: show(feature.by), words: `by ${show(feature.by)}` }]
+    ? [{ measure: 'size-x', text: text(feature.by), words: `by ${show(feature.by)}` }]
     : [];
 }
 

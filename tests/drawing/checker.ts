@@ -153,7 +153,7 @@ export function falseFigures(sheet: DrawingSheet): readonly Complaint[] {
 
 /** Dimensions whose figure is nowhere on the sheet. */
 export function missingFigures(sheet: DrawingSheet): readonly Complaint[] {
-  const words = texts(sheet).map(({ text }) => text);
+  const words = texts(sheet).map(({ text }) => text.replaceAll('\u00a0', ' '));
   return sheet.dimensions
     .filter(({ text, ends }) => (ends === null ? !words.some((line) => line.includes(text)) : !words.includes(text)))
     .map(({ text, measure }) => `${measure} ${text} is not printed`);

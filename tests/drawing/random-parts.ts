@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { circle } from '../../src/core/geometry/polygon.ts';
 import type { Feature, Part } from '../../src/core/stock/part.ts';
 import type { GridAsk } from './fixtures.ts';
 
@@ -9,7 +10,17 @@ function tenths(from: number, to: number): fc.Arbitrary<number> {
 
 type Cell = { readonly from: number; readonly to: number };
 type Draw = {
-  readonly kind: 'slot' | 'dado' | 'stopped-dado' | 'groove' | 'opening' | 'hole' | 'blind' | 'counterbore' | 'cut-out';
+  readonly kind:
+    | 'slot'
+    | 'dado'
+    | 'stopped-dado'
+    | 'groove'
+    | 'opening'
+    | 'hole'
+    | 'blind'
+    | 'counterbore'
+    | 'cut-out'
+    | 'curve';
   readonly start: number;
   readonly share: number;
   readonly low: number;
@@ -20,7 +31,18 @@ type Draw = {
 };
 
 const draw: fc.Arbitrary<Draw> = fc.record({
-  kind: fc.constantFrom('slot', 'dado', 'stopped-dado', 'groove', 'opening', 'hole', 'blind', 'counterbore', 'cut-out'),
+  kind: fc.constantFrom(
+    'slot',
+    'dado',
+    'stopped-dado',
+    'groove',
+    'opening',
+    'hole',
+    'blind',
+    'counterbore',
+    'cut-out',
+    'curve',
+  ),
   start: fc.double({ min: 0.05, max: 0.4, noNaN: true }),
   share: fc.double({ min: 0.1, max: 0.5, noNaN: true }),
   low: fc.double({ min: 0.05, max: 0.4, noNaN: true }),
@@ -65,6 +87,8 @@ function featureIn(one: Draw, cell: Cell, blank: Part['blank'], id: string): Fea
           [(x0 + x1) / 2, y1],
         ],
       };
+    case 'curve':
+      return { id, kind: 'cut-out', outline: circle([(x0 + x1) / 2, (y0 + y1) / 2], diameter / 2, 40) };
     case 'hole':
       return { id, kind: 'hole', at, diameter, side: one.side, depth: 'through' };
     case 'blind':
