@@ -41,8 +41,11 @@ export function layLine(input: LineInput, site: Site): LineLaid {
   const unsolved = chainSlots(closed.pieces);
   const left = unsolved.map((slot) => {
     const at = `${closed.pieces[slot.piece]?.at ?? input.at}.${slot.what === 'length' ? 'straight' : slot.what}`;
-    const what = `nothing determines this: ${input.id} has to arrive nowhere after it without passing its own turnout`;
-    return fault('undetermined', at, { what, mend: 'give it a value' });
+    const words = {
+      what: `nothing determines this: after it ${input.id} has nowhere to arrive`,
+      mend: 'give it a value, or write under `ends` where the line has to arrive',
+    };
+    return fault('nothing-to-close', at, words);
   });
   if (left.length > 0)
     return { line: empty(input, site.start), turnouts: [], closings: [], faults: [...faults, ...left] };

@@ -10,7 +10,7 @@ type Shapes = ReadonlyMap<string, TurnoutShape>;
 
 /** What keeps a line from being laid out at all: lengths of nothing, easements too long, ways a turnout does not have. */
 export function lineFaults(line: LineInput, shapes: Shapes): readonly Fault[] {
-  return [...line.pieces.flatMap((piece) => pieceFaults(piece, shapes)), ...openFaults(line), ...heightFaults(line)];
+  return [...line.pieces.flatMap((piece) => pieceFaults(piece, shapes)), ...heightFaults(line)];
 }
 
 function pieceFaults(piece: Piece, shapes: Shapes): readonly Fault[] {
@@ -80,23 +80,6 @@ function turnoutFaults(piece: TurnoutPiece, shapes: Shapes): readonly Fault[] {
           mend: `from ${piece.enter} it goes to ${ways.join(' or ')}`,
         };
   return [fault('no-way-through', `${piece.at}.take`, words)];
-}
-
-function openFaults(line: LineInput): readonly Fault[] {
-  if (line.ends !== 'open' && line.ends !== 'buffer') return [];
-  return line.pieces.flatMap((piece) => {
-    if (piece.kind === 'turnout') return [];
-    const values =
-      piece.kind === 'straight' ? { straight: piece.length } : { radius: piece.radius, through: piece.through };
-    return Object.entries(values)
-      .filter(([, value]) => value === 'to close')
-      .map(([key]) =>
-        fault('nothing-to-close', `${piece.at}.${key}`, {
-          what: `${line.id} ends ${line.ends === 'open' ? 'open' : 'at a buffer'}, so nothing determines this`,
-          mend: 'give it a value, or write under `ends` where the line has to arrive',
-        }),
-      );
-  });
 }
 
 function heightFaults(line: LineInput): readonly Fault[] {
