@@ -11,6 +11,10 @@ import { type DrawingEntry, type DrawingKind, listDrawings } from './list.ts';
 import type { Mark } from './mark.ts';
 import { frameOf, papers } from './paper.ts';
 import { partLayout } from './part-drawing.ts';
+import { boardLayout } from './scenery/board-drawing.ts';
+import { landLayout } from './scenery/land-drawings.ts';
+import { layerLayout } from './scenery/layer-drawing.ts';
+import { requestNotes } from './scenery/request-notes.ts';
 import { onSheets } from './sheet.ts';
 import { titleBlockMarks } from './title-block.ts';
 
@@ -35,12 +39,16 @@ function benchView(id: string): BenchViewKind {
 function contentOf(notebook: DrawingBook, entry: DrawingEntry, options: DrawingOptions): DrawingContent {
   if (entry.kind === 'part') {
     const part = notebook.parts.find(({ id }) => id === entry.of);
-    if (part !== undefined) return partLayout(part, options);
+    if (part?.role === 'layer') return layerLayout(notebook, part, options);
+    if (part?.role === 'profile-board') return boardLayout(part, options);
+    if (part !== undefined) return withRequests(partLayout(part, options), requestNotes(notebook, part, options.unit));
   }
   if (entry.kind === 'sheet') {
     const sheet = notebook.sheets[Number(entry.id.slice('sheet.'.length)) - 1];
     if (sheet !== undefined) return cuttingLayout(notebook, sheet, options);
   }
+  const land = entry.chapter === 'scenery' ? landLayout(notebook, entry.id, options) : null;
+  if (land !== null) return land;
   const picture = entry.kind === 'assembly' ? assemblyPictures(notebook).find(({ id }) => id === entry.id) : undefined;
   if (picture !== undefined) return { ...assemblyLayout(picture.picture(), options), desc: picture.desc };
   const group = jointGroups(notebook).find(({ first }) => entry.kind === 'joint' && first.id === entry.of);
@@ -55,6 +63,10 @@ function contentOf(notebook: DrawingBook, entry: DrawingEntry, options: DrawingO
     };
   }
   return { blocks: [], scale: 10, desc: entry.title };
+}
+
+function withRequests(content: DrawingContent, notes: readonly Block[]): DrawingContent {
+  return { ...content, blocks: [...content.blocks, ...notes] };
 }
 
 function frameMark({ paper }: DrawingOptions): Mark {

@@ -2,6 +2,7 @@ import type { Part } from '../core/stock/part.ts';
 import type { DrawingBook } from './book.ts';
 import { assemblyPictures } from './isometric/assembly-drawing.ts';
 import { jointGroups, jointTitle } from './joint-drawing.ts';
+import { landEntries } from './scenery/land-drawings.ts';
 
 export type DrawingKind = 'plan' | 'elevation' | 'section' | 'part' | 'sheet' | 'joint' | 'assembly';
 
@@ -68,5 +69,5 @@ export function listDrawings(notebook: DrawingBook): readonly DrawingEntry[] {
   const assembly = assemblyPictures(notebook).map(
     ({ id, bench, title }): DrawingEntry => ({ id, kind: 'assembly', chapter: 'benchwork', of: bench, title }),
   );
-  return [...benchEntries(notebook), ...parts, ...joints, ...sheets, ...assembly];
+  return [...benchEntries(notebook), ...landEntries(notebook), ...parts, ...joints, ...sheets, ...assembly];
 }

@@ -1,0 +1,36 @@
+import type { DrawingBook } from '../book.ts';
+import type { DrawingOptions } from '../drawing.ts';
+import type { DrawingEntry } from '../list.ts';
+import { contourPlan, contourWords } from './contour-plan.ts';
+import { type LandLayout, largest } from './land-stage.ts';
+import { landSection, sectionWords, titleOf } from './section-drawing.ts';
+
+const CONTOURS = 'scenery.contours';
+const SECTION = 'scenery.section.';
+
+/** The land's own drawings: its plan, and the sections through its hills. Templates are listed as parts. */
+export function landEntries({ scenery }: DrawingBook): readonly DrawingEntry[] {
+  if (scenery === undefined || scenery === null) return [];
+  if (scenery.highest <= 0 && scenery.water.length === 0) return [];
+  const base = { chapter: 'scenery', of: null };
+  return [
+    { ...base, id: CONTOURS, kind: 'plan', title: 'Contours of the land' },
+    ...scenery.sections.map(
+      (section): DrawingEntry => ({ ...base, id: `${SECTION}${section.id}`, kind: 'section', title: titleOf(section) }),
+    ),
+  ];
+}
+
+/** A drawing of the land by its id; null when it is none of these. */
+export function landLayout(book: DrawingBook, id: string, options: DrawingOptions): LandLayout | null {
+  const land = book.scenery ?? null;
+  if (land === null) return null;
+  if (id === CONTOURS) {
+    const { block, scale } = largest((at) => contourPlan({ book, land, options, scale: at }), options);
+    return { blocks: [block], scale, desc: contourWords({ land }, options.unit) };
+  }
+  const section = land.sections.find((one) => id === `${SECTION}${one.id}`);
+  if (section === undefined) return null;
+  const { block, scale } = largest((at) => landSection({ book, land, options, scale: at }, section), options);
+  return { blocks: [block], scale, desc: sectionWords(section, options.unit) };
+}

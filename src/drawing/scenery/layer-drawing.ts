@@ -1,0 +1,112 @@
+import type { Point, Polygon } from '../../core/geometry/shapes.ts';
+import { clipped } from '../../core/scenery/clip.ts';
+import type { BuiltLayer } from '../../core/scenery/model.ts';
+import { sitesOf, toBench } from '../../core/scenery/site.ts';
+import { partOutline } from '../../core/stock/outline.ts';
+import type { Part } from '../../core/stock/part.ts';
+import { viewChains } from '../bench-chains.ts';
+import { headedBlock } from '../bench-view.ts';
+import { type Block, joined } from '../block.ts';
+import type { DrawingBook } from '../book.ts';
+import type { DrawingOptions, DrawingUnit } from '../drawing.ts';
+import { lengthText, saidLength } from '../figures.ts';
+import type { Mark } from '../mark.ts';
+import { noteBlocks } from '../notes.ts';
+import { scaleText } from '../paper.ts';
+import { lettering } from '../text.ts';
+import { onPaper, type View } from '../view.ts';
+import { areaMark, type LandLayout, largest, loopMark } from './land-stage.ts';
+
+/** A layer's template: cut on the full line, carve down to the dashed one, pin through the crosses. */
+export function layerLayout(book: DrawingBook, part: Part, options: DrawingOptions): LandLayout {
+  const layer = book.scenery?.layers.find(({ pieces }) => pieces.some((piece) => piece.part === part.id)) ?? null;
+  const { block, scale } = largest((at) => templateBlock({ book, part, layer, options, scale: at }), options);
+  const notes = noteBlocks('Pins, from the lower left corner', pinNotes(part, options.unit));
+  return {
+    blocks: [block, ...(part.places[0]?.marks.length === 0 ? [] : notes)],
+    scale,
+    desc: layerWords(part, layer, options.unit),
+  };
+}
+
+type TemplateAsk = {
+  readonly book: DrawingBook;
+  readonly part: Part;
+  readonly layer: BuiltLayer | null;
+  readonly options: DrawingOptions;
+  readonly scale: number;
+};
+
+function templateBlock(ask: TemplateAsk): Block {
+  const { part, layer, options, scale } = ask;
+  const view: View = { name: part.id, scale, origin: [0, 0], breaks: [] };
+  const shape = partOutline(part);
+  const pins = part.places[0]?.marks ?? [];
+  const marks: readonly Mark[] = [
+    areaMark(view, shape, { pen: 'edge', fill: 'wood' }),
+    ...carving(ask, shape).flatMap(({ outline, holes }) =>
+      [outline, ...holes].map((loop) => loopMark(view, loop, { pen: 'hidden', role: 'hidden' })),
+    ),
+    ...pins.flatMap(({ at, text }) => pinMarks(view, at, text)),
+  ];
+  const { length, width } = part.blank;
+  const chains = viewChains({
+    view,
+    unit: options.unit,
+    box: { u0: 0, u1: length, v0: 0, v1: width },
+    along: { name: `${part.id} along`, at: [0, length] },
+    upright: { name: `${part.id} across`, at: [0, width], side: 'left' },
+  });
+  const heights =
+    layer === null
+      ? []
+      : [
+          `${saidLength(layer.from, options.unit)} to ${saidLength(layer.to, options.unit)} over the deck. Cut on the full line; carve its top edge to the dashed one.`,
+        ];
+  return headedBlock(
+    joined({ marks, views: [view], dimensions: [] }, chains),
+    `Layer ${part.label} ${scaleText(scale)}`,
+    heights,
+  );
+}
+
+/** Where the top edge is carved to, as far as it lies on this piece; in the part's own coordinates. */
+function carving({ book, part, layer }: TemplateAsk, shape: Polygon): readonly Polygon[] {
+  const site = sitesOf(book.benches).find(({ bench }) => bench.id === part.bench);
+  const origin = part.places[0]?.pose.origin;
+  if (layer === null || site === undefined || origin === undefined) return [];
+  const local = (point: Point): Point => {
+    const [x, y] = toBench(site.pose, point);
+    return [x - origin[0], y - origin[1]];
+  };
+  const own = layer.carveTo.map(({ outline, holes }) => ({
+    outline: outline.map(local),
+    holes: holes.map((hole) => hole.map(local)),
+  }));
+  return clipped(own, shape.outline);
+}
+
+/** A cross with the pin's name beside it. */
+function pinMarks(view: View, at: Point, text: string): readonly Mark[] {
+  const [x, y] = onPaper(view, at);
+  return [
+    { kind: 'line', from: [x - 2, y], to: [x + 2, y], pen: 'centre', role: 'symbol' },
+    { kind: 'line', from: [x, y - 2], to: [x, y + 2], pen: 'centre', role: 'symbol' },
+    lettering(text, [x + 2.4, y - 1], { role: 'label', weight: 'bold' }),
+  ];
+}
+
+function pinNotes(part: Part, unit: DrawingUnit) {
+  return (part.places[0]?.marks ?? []).map(({ text, at: [x, y], side }) => ({
+    letter: text,
+    words: `${lengthText(x, unit)} along, ${lengthText(y, unit)} up, to the layer ${side === 'face' ? 'above' : 'below'}`,
+    dimensions: [],
+  }));
+}
+
+function layerWords(part: Part, layer: BuiltLayer | null, unit: DrawingUnit): string {
+  const { length, width } = part.blank;
+  const level =
+    layer === null ? '' : `, from ${saidLength(layer.from, unit)} to ${saidLength(layer.to, unit)} over the deck`;
+  return `Template of layer ${part.label}${level}: ${saidLength(length, unit)} by ${saidLength(width, unit)} of ${part.stock}. Pins join it to its neighbours.`;
+}
