@@ -7,7 +7,7 @@ export type Body = {
   readonly id: string;
   readonly pieces: readonly Convex[];
   readonly box: Box;
-  /** the body's own axes and the normals of its slanted cuts: the directions it can be slid along */
+  /** the body's own three axes, then the normals of its slanted cuts: the directions it can be slid along */
   readonly axes: readonly Vector[];
 };
 
@@ -30,6 +30,7 @@ export function movedBody(one: Body, by: Vector): Body {
   return body(one.id, pieces, one.axes);
 }
 
+/** The first member's own three axes, then every other. */
 function distinctAxes(members: readonly Body[]): readonly Vector[] {
   const seen = new Map(members.flatMap((member) => member.axes).map((axis) => [axis.join(' '), axis]));
   return [...seen.values()];

@@ -1,6 +1,7 @@
 import type { Box, Vector } from '../geometry/shapes.ts';
 import { dot } from '../geometry/vector.ts';
 import type { Blocking } from './blocking.ts';
+import type { Body } from './body.ts';
 import { components } from './components.ts';
 import { boxRound, engagedTravel } from './engagement.ts';
 import type { Scene } from './scene.ts';
@@ -15,20 +16,39 @@ export type Standing = { readonly home: Vector; readonly now: Vector };
 export const TOUCHING = 1e-6;
 
 /**
- * Of all that can leave, what slides least while engaged, since a long slide scrapes the glue off; then what only lies on
- * its mates lifts straight off them; then what needs no turning over; then the smaller; then what lifts up.
+ * Each group leaves along its best way: the least slide while engaged, since a long slide scrapes the glue off; then off
+ * its mates rather than along them; then the shortest way past them; then up or down rather than sideways. Of all groups the one that slides least goes
+ * first; then one that needs no turning over; then the smaller; then what lifts up.
  */
 export function bestExit(at: Scene, present: ReadonlySet<number>, standing: Standing): Exit | null {
   if (present.size < 2) return null;
-  let best: Ranked | null = null;
+  const ways = new Map<string, Ranked>();
   for (const graph of at.graphs) {
     for (const members of leavers(graph, present)) {
       if (members.length >= present.size || !connected(at, members)) continue;
-      const exit = { members, direction: graph.direction, travel: travelOf(at, members, { present, graph }) };
-      if (best !== null && exit.travel > best.exit.travel + 1e-6) continue;
-      const next = ranked(exit, standing, isLarger(at, members, present));
-      if (best === null || before(next, best)) best = next;
+      const way = wayOut(at, members, { present, direction: graph.direction, standing });
+      const key = members.join(' ');
+      const known = ways.get(key);
+      if (known === undefined || before(way, known)) ways.set(key, way);
     }
+  }
+  return firstOf(
+    at,
+    [...ways.values()].map(({ exit }) => exit),
+    { present, standing },
+  );
+}
+
+type Choice = { readonly present: ReadonlySet<number>; readonly standing: Standing };
+
+/** The exit that goes first, of those that slide as little as the least. */
+function firstOf(at: Scene, exits: readonly Exit[], { present, standing }: Choice): Exit | null {
+  const least = exits.reduce((low, { travel }) => Math.min(low, travel), Number.POSITIVE_INFINITY);
+  const whole = boxVolume(boxRound([...present].flatMap((member) => at.bodies[member] ?? [])));
+  let best: Ranked | null = null;
+  for (const exit of exits.filter(({ travel }) => travel <= least + TOUCHING)) {
+    const next = { exit, rank: rankOf(exit, standing, isLarger(at, exit.members, whole)) };
+    if (best === null || before(next, best)) best = next;
   }
   return best === null ? null : best.exit;
 }
@@ -59,19 +79,62 @@ function before(a: Ranked, b: Ranked): boolean {
 
 type Ranked = { readonly exit: Exit; readonly rank: readonly number[] };
 
-function ranked(exit: Exit, standing: Standing, larger: boolean): Ranked {
-  const { members, direction, travel } = exit;
-  const slides = travel > TOUCHING ? 0 : 1 - Math.abs(direction[2]);
+type Leaving = {
+  readonly present: ReadonlySet<number>;
+  readonly direction: Vector;
+  readonly standing: Standing;
+};
+
+/** One way out of a group, ranked among its own ways. */
+function wayOut(at: Scene, members: readonly number[], leaving: Leaving): Ranked {
+  const { direction, standing } = leaving;
+  const pairs = matesOf(at, members, leaving.present);
+  const travel = pairs.reduce((most, [one, mate]) => Math.max(most, engagedTravel(one.box, [mate.box], direction)), 0);
+  const exit = { members, direction, travel };
+  const scraped = travel > TOUCHING ? 0 : pairs.filter(([one, mate]) => scrapes(one.box, mate.box, direction)).length;
   const turns = upFor(exit, standing)[2] === standing.now[2] ? 0 : 1;
-  const rise = dot(direction, standing.home);
-  return { exit, rank: [travel, slides, turns, larger ? 1 : 0, members.length, -rise, -(members[0] ?? 0)] };
+  const past = pairs.reduce((most, [one, mate]) => Math.max(most, pastOther(one.box, mate.box, direction)), 0);
+  const oblique = isOblique(at, members, direction) ? 1 : 0;
+  return {
+    exit,
+    rank: [travel, oblique, scraped, past, 1 - Math.abs(direction[2]), turns, -dot(direction, standing.home)],
+  };
 }
 
-/** Whether what leaves fills a larger box than what it leaves behind: then the rest is what a hand would move. */
-function isLarger(at: Scene, members: readonly number[], present: ReadonlySet<number>): boolean {
-  const leaving = members.flatMap((member) => at.bodies[member] ?? []);
-  const staying = [...present].flatMap((member) => (members.includes(member) ? [] : (at.bodies[member] ?? [])));
-  return boxVolume(boxRound(leaving)) > boxVolume(boxRound(staying)) + 1e-6;
+/** How far a box goes along a direction until it has passed another, mm: a leg drops off its rail rather than rises by it. */
+function pastOther(one: Box, mate: Box, direction: Vector): number {
+  const ways = AXES.flatMap((i) => {
+    const speed = direction[i];
+    if (Math.abs(speed) < 1e-9) return [];
+    return [(speed > 0 ? mate.max[i] - one.min[i] : one.max[i] - mate.min[i]) / Math.abs(speed)];
+  });
+  return Math.max(0, Math.min(...ways));
+}
+
+/** Whether a box that touches another would slide along it rather than come off it. */
+function scrapes(one: Box, mate: Box, direction: Vector): boolean {
+  return AXES.every((i) => {
+    const touches = Math.abs(one.max[i] - mate.min[i]) < 1e-6 || Math.abs(mate.max[i] - one.min[i]) < 1e-6;
+    return !touches || Math.abs(direction[i]) < 1e-9;
+  });
+}
+
+const AXES = [0, 1, 2] as const;
+
+function rankOf({ members, direction, ...exit }: Exit, standing: Standing, larger: boolean): readonly number[] {
+  const turns = upFor({ members, direction, ...exit }, standing)[2] === standing.now[2] ? 0 : 1;
+  return [turns, larger ? 1 : 0, members.length, -dot(direction, standing.home), -(members[0] ?? 0)];
+}
+
+/** Whether what leaves fills more than half of the box round all that stands: then a hand would move the rest. */
+function isLarger(at: Scene, members: readonly number[], whole: number): boolean {
+  return boxVolume(boxRound(members.flatMap((member) => at.bodies[member] ?? []))) > whole / 2;
+}
+
+/** Whether a direction is none of the bodies' own three: a slide along a slanted cut. */
+function isOblique(at: Scene, members: readonly number[], direction: Vector): boolean {
+  const own = members.flatMap((member) => at.bodies[member]?.axes.slice(0, 3) ?? []);
+  return !own.some((axis) => Math.abs(dot(axis, direction)) > 1 - 1e-9);
 }
 
 export function boxVolume({ min, max }: Box): number {
@@ -105,14 +168,18 @@ export function connected(at: Scene, members: readonly number[]): boolean {
   return seen.size === all.size;
 }
 
-type Leaving = { readonly present: ReadonlySet<number>; readonly graph: { readonly direction: Vector } };
-
-function travelOf(at: Scene, members: readonly number[], { present, graph }: Leaving): number {
+/** Every leaving body with every body it is joined to that stays. */
+function matesOf(
+  at: Scene,
+  members: readonly number[],
+  present: ReadonlySet<number>,
+): readonly (readonly [Body, Body])[] {
   const leaving = new Set(members);
-  return members.reduce((longest, member) => {
-    const mates = (at.joined[member] ?? []).filter((mate) => present.has(mate) && !leaving.has(mate));
-    const boxes = mates.flatMap((mate) => at.bodies[mate]?.box ?? []);
-    const moving = at.bodies[member];
-    return moving === undefined ? longest : Math.max(longest, engagedTravel(moving.box, boxes, graph.direction));
-  }, 0);
+  return members.flatMap((member) =>
+    (at.joined[member] ?? []).flatMap((mate): readonly (readonly [Body, Body])[] => {
+      const [one, other] = [at.bodies[member], at.bodies[mate]];
+      const stays = present.has(mate) && !leaving.has(mate);
+      return stays && one !== undefined && other !== undefined ? [[one, other]] : [];
+    }),
+  );
 }

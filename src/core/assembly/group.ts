@@ -70,10 +70,11 @@ function insideOf(group: Group, { bodies, links, manner }: Inside): Built {
     bodies.filter(({ id }) => group.members.includes(id)),
     links,
   );
-  const { moves, locked } = orderOf(at, manner);
+  const upright: Manner = { ...manner, up: [0, 0, 1] };
+  const { moves, locked } = orderOf(at, upright);
   return {
     moves: moves.map((move) => ({ ...move, within: group.id })),
-    knots: locked.map((members) => knotOf(at, members, manner)),
+    knots: locked.map((members) => knotOf(at, members, upright)),
   };
 }
 

@@ -8,6 +8,8 @@ import { gapAlong } from './play.ts';
 
 /** A part nearer to the bench than this lies on it, mm. */
 const LYING = 0.05;
+/** Joints that only close while the parts are held at their height; what is screwed to a face is held by its screws. */
+const LET_IN: readonly Joint['kind'][] = ['lap', 'dado', 'rabbet', 'groove'];
 /** What rests on a part that is in place needs no packer, mm. */
 const RESTING = 1e-6;
 
@@ -27,7 +29,9 @@ export type Build = {
 export function packersOf({ bodies, joints, moves }: Build, home: Vector): readonly Packer[] {
   const turn = moves.findIndex(({ up }) => up[2] !== home[2]);
   const early = turn < 0 ? moves : moves.slice(0, turn);
-  const placed = early.flatMap((move) => move.bodies.flatMap((id) => bodies.find((one) => one.id === id) ?? []));
+  const letIn = new Set(joints.filter(({ kind }) => LET_IN.includes(kind)).flatMap(({ between }) => between));
+  const core = early.flatMap((move) => (move.bodies.length === 1 ? move.bodies : [])).filter((id) => letIn.has(id));
+  const placed = core.flatMap((id) => bodies.find((one) => one.id === id) ?? []);
   const base = placed.reduce((low, one) => Math.min(low, lowest(one, home)), Number.POSITIVE_INFINITY);
   const hanging = placed.flatMap((one, i): readonly Hanging[] => {
     const height = lowest(one, home) - base;
