@@ -18,7 +18,8 @@ function allComplaints(notebook: Notebook): readonly string[] {
   return listDrawings(notebook).flatMap(({ id, kind, of }) =>
     options.flatMap((option) => {
       const drawing = layOutDrawing(notebook, id, option);
-      const part = kind === 'part' ? notebook.parts.find((one) => one.id === of) : undefined;
+      // templates of the land are drawn true to scale and told by heights, not feature by feature
+      const part = kind === 'part' ? notebook.parts.find((one) => one.id === of && one.chapter === 'benchwork') : undefined;
       return [
         ...complaints(drawing, option.paper),
         ...unlabelled(drawing, notebook),

@@ -60,7 +60,9 @@ export function sectionAlong({ id, from, to }: Pick<Section, 'id' | 'from' | 'to
     const [x, y] = [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
     return [size * share, Math.max(0, field(x, y))];
   });
-  return { id, from, to, heights: simplifiedLine(heights, BY_EYE) };
+  const peak = heights.reduce((best, [, h], i) => (h > (heights[best]?.[1] ?? 0) ? i : best), 0);
+  const [rise, fall] = [heights.slice(0, peak + 1), heights.slice(peak)];
+  return { id, from, to, heights: [...simplifiedLine(rise, BY_EYE), ...simplifiedLine(fall, BY_EYE).slice(1)] };
 }
 
 /** Light on the ground at a point from the upper left, 0 in shade to 1 in full light (Lambert); for a relief picture. */

@@ -3,7 +3,7 @@ import { clipped } from '../../core/scenery/clip.ts';
 import type { BuiltLayer } from '../../core/scenery/model.ts';
 import { sitesOf, toBench } from '../../core/scenery/site.ts';
 import { partOutline } from '../../core/stock/outline.ts';
-import type { Part } from '../../core/stock/part.ts';
+import type { MatingMark, Part } from '../../core/stock/part.ts';
 import { viewChains } from '../bench-chains.ts';
 import { headedBlock } from '../bench-view.ts';
 import { type Block, joined } from '../block.ts';
@@ -13,7 +13,7 @@ import { lengthText, saidLength } from '../figures.ts';
 import type { Mark } from '../mark.ts';
 import { noteBlocks } from '../notes.ts';
 import { scaleText } from '../paper.ts';
-import { lettering } from '../text.ts';
+import { lettering, smallText } from '../text.ts';
 import { onPaper, type View } from '../view.ts';
 import { areaMark, type LandLayout, largest, loopMark } from './land-stage.ts';
 
@@ -47,7 +47,7 @@ function templateBlock(ask: TemplateAsk): Block {
     ...carving(ask, shape).flatMap(({ outline, holes }) =>
       [outline, ...holes].map((loop) => loopMark(view, loop, { pen: 'hidden', role: 'hidden' })),
     ),
-    ...pins.flatMap(({ at, text }) => pinMarks(view, at, text)),
+    ...pins.flatMap((pin) => pinMarks(view, pin)),
   ];
   const { length, width } = part.blank;
   const chains = viewChains({
@@ -86,13 +86,13 @@ function carving({ book, part, layer }: TemplateAsk, shape: Polygon): readonly P
   return clipped(own, shape.outline);
 }
 
-/** A cross with the pin's name beside it. */
-function pinMarks(view: View, at: Point, text: string): readonly Mark[] {
+/** A cross with the pin's name beside it: over it for the layer above, under it for the one below. */
+function pinMarks(view: View, { at, text, side }: MatingMark): readonly Mark[] {
   const [x, y] = onPaper(view, at);
   return [
     { kind: 'line', from: [x - 2, y], to: [x + 2, y], pen: 'centre', role: 'symbol' },
     { kind: 'line', from: [x, y - 2], to: [x, y + 2], pen: 'centre', role: 'symbol' },
-    lettering(text, [x + 2.4, y - 1], { role: 'label', weight: 'bold' }),
+    lettering(text, [x + 2.4, side === 'face' ? y - 1 : y + 1 + smallText], { role: 'label', weight: 'bold' }),
   ];
 }
 

@@ -12,7 +12,7 @@ import type { Mark } from '../mark.ts';
 import { scaleText } from '../paper.ts';
 import { cutBy, fromFront, fromRight, placedParts, type Seen } from '../scene.ts';
 import { onPaper, type View } from '../view.ts';
-import { areaMark, type LandAsk, loopMark, sites } from './land-stage.ts';
+import { areaMark, type LandAsk, sites } from './land-stage.ts';
 
 /** Roles that show what the land stands on. */
 const BEARING = ['deck', 'strut', 'side', 'end', 'flange-strip', 'profile-board'];
@@ -77,16 +77,10 @@ function groundMarks({ land }: LandAsk, { section, site }: Cut, view: View): rea
   const z = site.bench.deckTop;
   const line = section.heights.map(([s, h]): Point => [s, z + h]);
   const layers = land.layers.flatMap(({ to }) =>
-    spansOver(section.heights, to).map(([from, end]) =>
-      loopMark(
-        view,
-        [
-          [from, z + to],
-          [end, z + to],
-        ],
-        { pen: 'hidden', role: 'hidden' },
-      ),
-    ),
+    spansOver(section.heights, to).map(([from, end]): Mark => {
+      const [a, b] = [onPaper(view, [from, z + to]), onPaper(view, [end, z + to])];
+      return { kind: 'line', from: a, to: b, pen: 'hidden', role: 'hidden' };
+    }),
   );
   return [
     ...layers,
