@@ -10,8 +10,8 @@ export type RadiusLimit = { readonly radius: number; readonly train: Train; read
 /** NEM 111 (2016): smallest radius in gauges for vehicle groups A, B, C; absolutely, and for main lines. As quoted. */
 const NEM_111 = { absolute: [22, 25, 30], main: [35, 40, 45] } as const;
 
-/** Bodies of groups A, B and C in the prototype, mm (NEM 103). */
-const GROUPS = [20_000, 24_200, 27_200] as const;
+/** Bodies of groups A and B in the prototype, mm (NEM 103); C is longer. */
+const GROUPS = [20_000, 24_200] as const;
 
 /** Attack angle of 12 degrees at most (NEM 111): radius at least so many times the rigid wheelbase. */
 const WHEELBASES = 1 / (2 * Math.sin((12 * Math.PI) / 180));
@@ -19,11 +19,15 @@ const WHEELBASES = 1 / (2 * Math.sin((12 * Math.PI) / 180));
 /** Radius over the longest vehicle's length: 3 runs reliably; common practice, no source. */
 const CAR_LENGTHS = 3;
 
-/** The group of a vehicle by its body: 0 for A, 1 for B, 2 for C and longer. */
+/** NEM 103's bodies in 0 follow 1:43.5, not the scale's 1:45. */
+const O_BODIES = 43.5;
+
+/** The group of a vehicle by its body: 0 for A, 1 for B, 2 for C and longer; limits in whole mm as NEM 103 prints them. */
 export function vehicleGroup(train: Pick<Train, 'body'>, scale: string): 0 | 1 | 2 {
-  const { nem, ratio } = scaleFigures(scale);
-  const body = train.body * (nem ?? ratio);
-  return body <= GROUPS[0] ? 0 : body <= GROUPS[1] ? 1 : 2;
+  const { nem, ratio, gauge } = scaleFigures(scale);
+  const by = gauge === 32 ? O_BODIES : (nem ?? ratio);
+  const [a, b] = [Math.round(GROUPS[0] / by), Math.round(GROUPS[1] / by)];
+  return train.body <= a ? 0 : train.body <= b ? 1 : 2;
 }
 
 /** Below this a vehicle does not go round at all: NEM 111's absolute limit or its rigid wheelbase; mm. */
