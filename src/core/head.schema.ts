@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { QuantityKit } from './units/schema.ts';
-import { identifier, outline, words } from './units/words.schema.ts';
+import { dottedName, identifier, outline, words } from './units/words.schema.ts';
 
 /** A piece of furniture or wall the table has to live with. */
 function thingSchema(kit: QuantityKit) {
@@ -62,6 +62,49 @@ function toolsSchema(kit: QuantityKit) {
   });
 }
 
+/** How sheets and boards are cut, beside the saw itself. */
+function cuttingSchema(kit: QuantityKit) {
+  return z.strictObject({
+    /** taken off each factory edge of a new sheet before anything is measured from it; 0 keeps the edges */
+    trim: kit.length.optional().describe('Taken off each factory edge of a new sheet; 0 keeps the edges'),
+    /** smallest side of an offcut that is kept for later */
+    keep: kit.length.optional().describe('Smallest side of an offcut that is kept for later'),
+    /** rounds of parallel cuts, rips first; `any` lets rips and crosscuts follow each other freely */
+    rounds: z.enum(['two', 'three', 'any']).optional().describe('Rounds of parallel cuts, rips first'),
+    /** bit the parts are routed out with, where no saw is used */
+    'routed-with': kit.length.optional().describe('Bit that routes the parts out of the sheet, instead of the saw'),
+    /** what lies flat in the car, and how far off the yard's cut may be */
+    car: z
+      .strictObject({ length: kit.length, width: kit.length, within: kit.length })
+      .optional()
+      .describe('What lies flat in the car; the yard cuts to within so much, and its edges are cut again at home'),
+  });
+}
+
+/** A sheet, a board or an offcut that is there already. */
+function pieceSchema(kit: QuantityKit) {
+  return z.strictObject({
+    /** what is written on it */
+    id: identifier,
+    /** the sheet or board it is of */
+    stock: dottedName,
+    /** along the grain */
+    length: kit.length.describe('Along the grain'),
+    width: kit.length,
+    /** how many alike; one when absent */
+    count: kit.number.optional().describe('How many alike; one when absent'),
+    /** factory edges are trimmed as those of a new sheet; sawn ones, as when absent, are not */
+    edges: z.enum(['factory', 'sawn']).optional().describe('Factory edges are trimmed; sawn when absent'),
+    /** as measured; without it the piece serves parts of any thickness of its stock */
+    thickness: kit.length.optional(),
+    /** rectangles that can't be used: from the left, from below, length, width */
+    spoilt: z
+      .array(z.tuple([kit.length, kit.length, kit.length, kit.length]))
+      .optional()
+      .describe("Rectangles that can't be used: from the left, from below, length, width"),
+  });
+}
+
 /** Front matter of notebook.md: the cover and what all chapters share. */
 export function headSchema(kit: QuantityKit) {
   return z.strictObject({
@@ -86,6 +129,18 @@ export function headSchema(kit: QuantityKit) {
     /** how far an arm reaches over the table, and the age of the youngest helper */
     people: z.strictObject({ reach: kit.length.optional(), youngest: kit.number.optional() }).optional(),
     tools: toolsSchema(kit).optional(),
+    cutting: cuttingSchema(kit).optional(),
+    /** sheets, boards and offcuts that are there already and are cut first */
+    'in-hand': z.array(pieceSchema(kit)).optional().describe('Sheets, boards and offcuts to be used first'),
+    /** other goods that are there already: pieces of hardware, or bags, tins and rolls, by their stock */
+    'goods-in-hand': z
+      .record(dottedName, kit.number)
+      .optional()
+      .describe('Screws, tins and the like in hand, by stock'),
+    /** what one sheet, pack, roll or tin costs here; a board sold in several lengths by the metre */
+    prices: z.record(dottedName, kit.money).optional().describe('What one of a stock costs here, such as 62 EUR'),
+    /** share of small hardware bought over what is counted, such as 10 % */
+    spares: kit.grade.optional().describe('Small hardware bought over the count, such as 10 %'),
   });
 }
 

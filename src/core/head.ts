@@ -1,5 +1,9 @@
 import type { Finding } from './finding.ts';
+import { type Buying, buyingValues } from './head/buying.ts';
+import { cuttingValues, piecesInHand } from './head/cutting.ts';
+import type { HeadReading } from './head/reading.ts';
 import type { Head } from './head.schema.ts';
+import type { PieceInHand } from './stock/in-hand.ts';
 import type { Saw } from './stock/saw.ts';
 import { evaluate } from './units/evaluate.ts';
 import { parseQuantity } from './units/parse.ts';
@@ -16,15 +20,15 @@ export type HeadValues = {
   readonly clamps: readonly { readonly opening: number; readonly count: number }[] | null;
   /** money put aside; null when nobody said */
   readonly budget: { readonly value: number; readonly currency: string } | null;
+  /** sheets, boards and offcuts that are there already */
+  readonly pieces: readonly PieceInHand[];
+  readonly buying: Buying;
   readonly faults: readonly Fault[];
   readonly findings: readonly Finding[];
 };
 
 /** A table saw's usual blade, 1/8 in; common practice, no source. */
 const USUAL_KERF = 3.175;
-
-/** An offcut whose shorter side is less is swept up, mm; a setting, common practice, no source. */
-const KEEP = 100;
 
 /** The cover's figures evaluated; a kerf nobody gave is assumed and said so. */
 export function headValues(head: Head): HeadValues {
@@ -40,20 +44,22 @@ export function headValues(head: Head): HeadValues {
   const { tools } = head;
   const blade = tools?.['table-saw'] ?? tools?.['track-saw'] ?? tools?.['circular-saw'] ?? tools?.['hand-saw'];
   const kerf = blade === undefined ? USUAL_KERF : number(blade.kerf);
+  const reading: HeadReading = { number, faults };
+  const cutting = cuttingValues(head.cutting, reading);
   return {
-    saw: { kerf, trim: 0, keep: KEEP },
+    saw: { kerf, ...cutting.saw },
+    pieces: piecesInHand(head['in-hand'] ?? [], reading),
+    buying: buyingValues(head, reading),
     bits: (tools?.router?.bits ?? []).map(number),
     clamps: tools?.clamps === undefined ? null : clampsIn(tools.clamps, head.bare ?? null, { number, faults }),
     budget: budget === null ? null : { value: budget.value, currency: budget.currency ?? '' },
     faults,
-    findings: blade === undefined ? [kerfAssumed] : [],
+    findings: [...(blade === undefined && cutting.saw.nest === null ? [kerfAssumed] : []), ...cutting.findings],
   };
 }
 
-type Reading = { readonly number: (quantity: Quantity) => number; readonly faults: Fault[] };
-
 /** `{ 600 mm: 8 }` as openings and counts; an opening that is no length is told at its key. */
-function clampsIn(written: Readonly<Record<string, Quantity>>, bare: 'mm' | null, { number, faults }: Reading) {
+function clampsIn(written: Readonly<Record<string, Quantity>>, bare: 'mm' | null, { number, faults }: HeadReading) {
   return Object.entries(written).flatMap(([text, quantity]) => {
     const at = `notebook.tools.clamps.${text}`;
     const tree = parseQuantity(text, 'length', { bare });

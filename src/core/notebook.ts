@@ -2,7 +2,9 @@ import type { Assembly } from './assembly/assembly.ts';
 import type { Machining } from './assembly/machining/operation.ts';
 import type { Bench, Seam } from './benchwork/bench.ts';
 import type { BenchworkModel } from './benchwork/input.ts';
-import type { CutBound, CutSheet } from './cutting/job.ts';
+import type { CutBound, CutSheet, Offcut } from './cutting/job.ts';
+import type { YardAsk } from './cutting/lots.ts';
+import type { LotSaving } from './cutting/savings.ts';
 import type { Finding } from './finding.ts';
 import { headValues } from './head.ts';
 import { acceptFindings } from './log/accept.ts';
@@ -10,11 +12,13 @@ import type { LogRecord, Money } from './log/record.ts';
 import { type LogState, logState } from './log/state.ts';
 import type { Plan } from './plan.ts';
 import type { SceneryModel } from './scenery/model.ts';
+import type { Shopping } from './shopping/line.ts';
 import { assemblyStage } from './stages/assembly.ts';
 import { benchworkStage, type NamedDimension } from './stages/benchwork.ts';
 import { measurable, readLog } from './stages/log.ts';
 import { penetrationsStage } from './stages/penetrations.ts';
 import { sceneryStage, withSheets } from './stages/scenery.ts';
+import { shoppingStage } from './stages/shopping.ts';
 import { cuttingStage, massesOf } from './stages/timber.ts';
 import { planSteps } from './steps/plan.ts';
 import type { Step } from './steps/step.ts';
@@ -51,6 +55,14 @@ export type Notebook = {
   readonly masses: Readonly<Record<string, number>>;
   readonly sheets: readonly CutSheet[];
   readonly bounds: readonly CutBound[];
+  /** what is worth keeping of the sheets, with its label, and where a later chapter uses it */
+  readonly offcuts: readonly Offcut[];
+  /** cuts to ask for when buying, so that sheets fit the car */
+  readonly yard: readonly YardAsk[];
+  /** the smallest change of a part that saves a sheet, where there is one */
+  readonly whatIf: readonly LotSaving[];
+  /** what to buy, over all chapters */
+  readonly shopping: Shopping;
   /** how each bench goes together, proved on its solids */
   readonly assembly: readonly Assembly[];
   /** every part's operations in their order */
@@ -87,13 +99,16 @@ export function compute(plan: Plan): Result<Notebook> {
   const faults = [...early, ...steps.faults, ...state.faults];
   if (faults.length > 0) return failed(...faults);
   const together = assemblyStage(plan, { model, thicknesses: bench.value.thicknesses, head });
-  const cut = cuttingStage(model.parts, plan.stock, head);
+  const cut = cuttingStage(model.parts, plan, head);
+  const { sheets } = cut;
+  const buy = shoppingStage({ sheets, hardware: model.hardware, scenery: land.value, stock: plan.stock, head });
   const found = [
     model,
     holes,
     ...(land.value === null ? [] : [land.value]),
     together,
     cut,
+    buy,
     log,
     steps,
     head,
@@ -113,11 +128,15 @@ export function compute(plan: Plan): Result<Notebook> {
     fasteners: model.fasteners,
     hardware: model.hardware,
     masses: massesOf(model.parts, plan.stock),
-    sheets: cut.sheets,
+    sheets,
     bounds: cut.bounds,
+    offcuts: cut.offcuts,
+    yard: cut.yard,
+    whatIf: cut.whatIf,
+    shopping: buy.shopping,
     assembly: together.assembly,
     machining: together.machining,
-    scenery: withSheets(land.value, cut.sheets, plan),
+    scenery: withSheets(land.value, sheets, plan),
     requests,
     steps: steps.steps,
     log: log.records,

@@ -8,6 +8,7 @@ import { photoName, photoTelling } from './photo-names.ts';
 import {
   benchworkReferences,
   entryReferences,
+  headReferences,
   sceneryReferences,
   trackReferences,
   wiringReferences,
@@ -43,9 +44,10 @@ function knownOf(content: Content): Known {
 }
 
 function referenceFaults(content: Content): readonly Fault[] {
-  const { benchwork, track, wiring, scenery, log } = content;
+  const { head, benchwork, track, wiring, scenery, log } = content;
   const known = knownOf(content);
   const references = [
+    ...(head === null ? [] : headReferences(head)),
     ...(benchwork === null ? [] : benchworkReferences(benchwork)),
     ...(track === null ? [] : trackReferences(track)),
     ...(wiring === null ? [] : wiringReferences(wiring)),

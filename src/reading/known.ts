@@ -24,6 +24,7 @@ const CALLED: Readonly<Record<Exclude<Target, `joint:${string}`>, string>> = {
   caster: 'a caster in stock',
   hardware: 'hardware in stock',
   cover: 'a cover in stock',
+  goods: 'anything in stock',
   train: 'a vehicle in trains',
   material: 'a role under `materials` or a sheet in stock',
   line: 'a line of the track chapter',
@@ -71,6 +72,8 @@ function candidates(known: Known, to: Target): readonly string[] | null {
     case 'hardware':
     case 'cover':
       return stockOf(known, [to]);
+    case 'goods':
+      return known.stock?.map(({ id }) => id) ?? null;
     case 'train':
       return known.trains?.map((train) => train.id) ?? null;
     case 'material': {

@@ -1,4 +1,5 @@
 import type { Benchwork } from '../core/benchwork/schema.ts';
+import type { Head } from '../core/head.schema.ts';
 import type { Entry } from '../core/log/schema.ts';
 import type { Scenery } from '../core/scenery/schema.ts';
 import type { Track } from '../core/track/schema.ts';
@@ -11,6 +12,7 @@ export type Target =
   | 'caster'
   | 'hardware'
   | 'cover'
+  | 'goods'
   | 'train'
   | 'material'
   | 'line'
@@ -35,6 +37,16 @@ function asList<T>(value: T | readonly T[] | undefined): readonly T[] {
 /** `drawers` of a bench that has one set, `drawers.1` of one with several. */
 function pathOf(path: string, value: unknown, index: number): string {
   return Array.isArray(value) ? `${path}.${index}` : path;
+}
+
+export function headReferences(head: Head): readonly Reference[] {
+  const keyed = (['prices', 'goods-in-hand'] as const).flatMap((key) =>
+    Object.keys(head[key] ?? {}).map((id): Reference => ({ at: `notebook.${key}.${id}`, name: id, to: 'goods' })),
+  );
+  const pieces = (head['in-hand'] ?? []).flatMap(({ stock }, i) =>
+    refer(`notebook.in-hand.${i}.stock`, stock, 'sheet'),
+  );
+  return [...pieces, ...keyed];
 }
 
 type Bench = Benchwork['benches'][number];

@@ -9,6 +9,7 @@ import { showLength } from '../core/units/show.ts';
 import { assemblyJson, machiningJson } from './assembly-json.ts';
 import { byDimension, type Json, millionth, plain, thousandth } from './rounded.ts';
 import { requestJson, sceneryJson } from './scenery-json.ts';
+import { savingJson, shoppingJson, yardJson } from './shopping-json.ts';
 
 type Say = (sentence: Sentence) => string;
 
@@ -61,6 +62,9 @@ const cutKeys = ['number', 'kind', 'stage', 'from', 'setting', 'kerf', 'yields',
 function sheetJson(sheet: CutSheet): Json {
   return {
     stock: sheet.stock,
+    chapter: sheet.chapter ?? 'benchwork',
+    thickness: thousandth(sheet.thickness ?? 0),
+    piece: sheet.piece ?? null,
     length: thousandth(sheet.length),
     width: thousandth(sheet.width),
     kerf: thousandth(sheet.kerf),
@@ -120,6 +124,10 @@ export function notebookJson(notebook: Notebook): string {
     envelopes: plain(notebook.envelopes, ['id', 'of', 'kind', 'min', 'max']),
     sheets: notebook.sheets.map(sheetJson),
     bounds: notebook.bounds.map(boundJson),
+    offcuts: plain(notebook.offcuts, ['label', 'stock', 'thickness', 'from', 'used', 'x', 'y', 'length', 'width']),
+    yard: notebook.yard.map(yardJson),
+    whatIf: notebook.whatIf.map(savingJson),
+    shopping: notebook.shopping.lines.map(shoppingJson),
     assembly: assemblyJson(notebook.assembly, say),
     machining: notebook.machining.map(machiningJson),
     scenery: sceneryJson(notebook.scenery),

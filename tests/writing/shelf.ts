@@ -118,6 +118,42 @@ const told: Omit<Notebook, 'state'> = {
     },
   ],
   bounds: [{ stock: 'ply', found: 1, bound: 1, proved: true }],
+  offcuts: [
+    { label: 'K1', stock: 'ply', thickness: 11.7333333, from: 1, used: null, x: 0, y: 200, length: 400, width: 150 },
+  ],
+  yard: [
+    {
+      stock: 'ply',
+      cut: {
+        ...{ kind: 'crosscut', at: 1300.0004 },
+        pieces: [
+          { x: 0, y: 0, length: 1300, width: 1220 },
+          { x: 1303, y: 0, length: 1137, width: 1220 },
+        ],
+      },
+      sheets: [1],
+    },
+  ],
+  whatIf: [{ stock: 'ply', part: 'side', side: 'width', from: 90, to: 84, sheets: 2, fewer: 1 }],
+  shopping: {
+    lines: [
+      {
+        ...{ stock: 'ply', name: '=Plywood, birch', unit: 'sheet', size: { length: 2440, width: 1220 }, quantity: 1 },
+        ...{ counted: null, over: null, inHand: 0, waste: 0.0456789 },
+        each: { value: 62.5, currency: 'EUR' },
+        price: { value: 62.5, currency: 'EUR' },
+        for: ['benchwork', 'scenery'],
+      },
+      {
+        ...{ stock: null, name: 'Trees', unit: 'piece', size: null, quantity: null, counted: null, over: null },
+        ...{ inHand: 0, waste: null, each: null, price: null, for: ['scenery'] },
+      },
+    ],
+    total: [{ value: 62.5, currency: 'EUR' }],
+    unpriced: 1,
+    budget: { value: 60, currency: 'EUR' },
+    left: { value: -2.5, currency: 'EUR' },
+  },
   assembly: [],
   scenery: null,
   requests: [

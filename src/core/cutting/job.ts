@@ -77,6 +77,10 @@ export type Cut = {
   readonly cautions: readonly CutCaution[];
 };
 
+/** A piece worth keeping; `label` is what to write on it, once the notebook has named it. */
+export type Kept = Area & { readonly label?: string };
+
+/** One sheet. What the solver does not know, a notebook adds. */
 export type CutSheet = {
   readonly stock: string;
   readonly length: number;
@@ -84,8 +88,23 @@ export type CutSheet = {
   readonly kerf: number;
   readonly parts: readonly CutPlace[];
   readonly cuts: readonly Cut[];
-  readonly offcuts: readonly Area[];
+  readonly offcuts: readonly Kept[];
   readonly waste: readonly Area[];
+  /** the chapter it is cut for */
+  readonly chapter?: string;
+  /** the thickness its parts reckon with, mm */
+  readonly thickness?: number;
+  /** what is written on the offcut or the sheet in hand that it is; absent: a new one */
+  readonly piece?: string;
+};
+
+/** An offcut as stock: sheets by their number, from 1; `used` is null while it is kept. Its length runs along the sheet's. */
+export type Offcut = Area & {
+  readonly label: string;
+  readonly stock: string;
+  readonly thickness: number;
+  readonly from: number;
+  readonly used: number | null;
 };
 
 /** Proved when no layout of this style can use fewer: `bound` equals `found`. */

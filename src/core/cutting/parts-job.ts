@@ -1,62 +1,65 @@
-import type { BoardStock, SheetStock, Stock } from '../stock/goods.ts';
+import type { BoardStock, SheetStock } from '../stock/goods.ts';
+import type { PieceInHand } from '../stock/in-hand.ts';
 import type { Part } from '../stock/part.ts';
+import { type Prices, priceOfSize } from '../stock/price.ts';
 import type { Saw } from '../stock/saw.ts';
-import type { CutJob, CutStock } from './job.ts';
+import type { CutJob, CutPart, CutStock } from './job.ts';
+import type { Lot } from './lot.ts';
 
-/** How much the search may do for one stock; enough for the sheets of a home railway. */
+/** How much the search may do for one lot; enough for the sheets of a home railway. */
 const BUDGET = 400;
 
-/** One cutting job a stock, in the order of the stock's ids, from the parts that are to be bought now; what falls out of another part needs no stock. */
-export function cutJobs(parts: readonly Part[], stock: readonly Stock[], saw: Saw): readonly CutJob[] {
-  const wanted = parts.filter((part) => part.phase === 'now' && part.from === undefined && part.places.length > 0);
-  const used = [...new Set(wanted.map((part) => part.stock))].sort();
-  return used.flatMap((id): CutJob[] => {
-    const goods = stock.find((one) => one.id === id);
-    if (goods?.kind !== 'sheet' && goods?.kind !== 'board') return [];
-    return [
-      jobOf(
-        wanted.filter((part) => part.stock === id),
-        goods,
-        saw,
-      ),
-    ];
-  });
-}
+/** The saw, what a sheet costs, and the pieces of this stock that are there already. */
+export type JobAsk = { readonly saw: Saw; readonly prices: Prices; readonly pieces: readonly PieceInHand[] };
 
-function jobOf(parts: readonly Part[], goods: SheetStock | BoardStock, saw: Saw): CutJob {
+/**
+ * A lot as a job for the solver: pieces in hand first, under their own names, then new stock in its sizes, each named
+ * after its stock with `@` and the size's place in the stock file.
+ */
+export function jobOf({ goods, parts }: Lot, { saw, prices, pieces }: JobAsk): CutJob {
+  const grain = grainOf(goods);
   return {
-    stock: goods.kind === 'sheet' ? sheets(goods) : boards(goods),
-    parts: parts.map(({ id, blank, places }) => ({
-      id,
-      length: blank.length,
-      width: blank.width,
-      quantity: places.length,
-      grain: blank.grain,
-    })),
+    stock: [...pieces.map((piece) => inHand(piece, grain)), ...fresh(goods, prices)],
+    parts: parts.map(wantedOf),
     kerf: saw.kerf,
     trim: goods.kind === 'sheet' ? saw.trim : 0,
-    style: { kind: 'saw', stages: 3 },
+    style: saw.nest === null ? { kind: 'saw', stages: saw.rounds } : { kind: 'router', bit: saw.nest },
     keep: saw.keep,
     budget: BUDGET,
   };
 }
 
-function sheets(goods: SheetStock): readonly CutStock[] {
-  return goods.sizes.map((size) => ({
-    ...fresh(goods.id, size.length, size.width),
-    grain: size.grain,
-    price: size.price?.value ?? goods.price?.value ?? size.length * size.width,
+function wantedOf({ id, blank, places }: Part): CutPart {
+  return { id, length: blank.length, width: blank.width, quantity: places.length, grain: blank.grain };
+}
+
+/** Pieces in hand lie with their length along the grain, if their stock has one. */
+function grainOf(goods: SheetStock | BoardStock): CutStock['grain'] {
+  const none = goods.kind === 'sheet' && goods.sizes.every(({ grain }) => grain === 'any');
+  return none ? 'any' : 'length';
+}
+
+function inHand({ id, length, width, count, edges, spoilt }: PieceInHand, grain: CutStock['grain']): CutStock {
+  return { id, length, width, grain, price: 0, count, offcut: edges === 'sawn', noGo: spoilt };
+}
+
+/** Prices only order sizes: where one of them has none, area stands for all. */
+function fresh(goods: SheetStock | BoardStock, prices: Prices): readonly CutStock[] {
+  const sizes = sizesOf(goods);
+  const known = sizes.map((size) => priceOfSize(goods, size, prices)?.value ?? null);
+  const priced = known.every((price) => price !== null && price > 0);
+  return sizes.map(({ length, width, grain }, i) => ({
+    ...{ id: `${goods.id}@${i}`, length, width, grain, count: null, offcut: false, noGo: [] },
+    price: (priced ? known[i] : null) ?? length * width,
   }));
 }
 
-function boards(goods: BoardStock): readonly CutStock[] {
-  return goods.lengths.map((length) => ({
-    ...fresh(goods.id, length, goods.width),
-    grain: 'length' as const,
-    price: goods.price?.value ?? length,
-  }));
+/** Whether a stock of such a job is bought: everything else is there already. */
+export function isBought(stock: string): boolean {
+  return stock.includes('@');
 }
 
-function fresh(id: string, length: number, width: number) {
-  return { id, length, width, count: null, offcut: false, noGo: [] };
+function sizesOf(goods: SheetStock | BoardStock) {
+  if (goods.kind === 'sheet') return goods.sizes;
+  return goods.lengths.map((length) => ({ length, width: goods.width, grain: 'length' as const }));
 }

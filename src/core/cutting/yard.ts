@@ -32,7 +32,8 @@ export function yardPlan(job: CutJob, car: Car): YardPlan | null {
   return plans.reduce<YardPlan | null>((best, plan) => (best === null || better(job, plan, best) ? plan : best), null);
 }
 
-function fitsCar(piece: { readonly length: number; readonly width: number }, car: Car): boolean {
+/** Whether a piece fits the car, lying flat either way. */
+export function fitsCar(piece: { readonly length: number; readonly width: number }, car: Car): boolean {
   const [long, short] = [Math.max(piece.length, piece.width), Math.min(piece.length, piece.width)];
   return long <= Math.max(car.length, car.width) && short <= Math.min(car.length, car.width);
 }

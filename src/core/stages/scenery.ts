@@ -50,7 +50,7 @@ function reachOf(plan: Plan, scope: Scope): number | null {
 export function withSheets(land: SceneryModel | null, sheets: readonly CutSheet[], plan: Plan): SceneryModel | null {
   const foam = plan.stock.find(({ id }) => id === plan.scenery?.ground?.foam);
   if (land === null || foam?.kind !== 'sheet') return land;
-  const own = sheets.filter(({ stock }) => stock === foam.id);
+  const own = sheets.filter(({ stock, piece }) => stock === foam.id && piece === undefined);
   const bought = own.reduce((sum, { length, width }) => sum + length * width * foam.thickness.listed, 0);
   const name = foam.name;
   const quantity = {

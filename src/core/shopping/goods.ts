@@ -1,0 +1,85 @@
+import type { Stock } from '../stock/goods.ts';
+import { priceOfUnit } from '../stock/price.ts';
+import type { GoodsWanted, ShoppingLine } from './line.ts';
+import { type Buying, chaptersOf, times } from './sum.ts';
+
+/** Hardware, wire, covers and the rest by stock, in the order of their names; what no stock is named for comes last. */
+export function goodsLines(
+  wanted: readonly GoodsWanted[],
+  goods: readonly Stock[],
+  buying: Buying,
+): readonly ShoppingLine[] {
+  const groups = new Map<string, GoodsWanted[]>();
+  for (const one of wanted) {
+    const key = one.stock === null ? `~${one.name}` : one.stock;
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.entries()]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([id, alike]) => {
+      const stock = goods.find((one) => one.id === id) ?? null;
+      return lineOf(alike, stock, buying);
+    })
+    .filter((line) => line.quantity !== 0);
+}
+
+function lineOf(alike: readonly GoodsWanted[], stock: Stock | null, buying: Buying): ShoppingLine {
+  const need = alike.some(({ quantity }) => quantity === null)
+    ? null
+    : alike.reduce((sum, { quantity }) => sum + (quantity ?? 0), 0);
+  const inHand = (stock === null ? undefined : buying.inHand[stock.id]) ?? 0;
+  const bought = quantities(stock, { need, inHand, spares: buying.spares });
+  const each = stock === null ? null : priceOfUnit(stock, buying.prices);
+  const [first] = alike;
+  return {
+    stock: stock?.id ?? first?.stock ?? null,
+    name: stock?.name ?? first?.name ?? '',
+    unit: unitOf(stock) ?? first?.unit ?? 'piece',
+    size: null,
+    ...bought,
+    inHand,
+    waste: null,
+    each,
+    price: bought.quantity === null ? null : times(each, bought.quantity),
+    for: chaptersOf(alike),
+  };
+}
+
+type Asked = { readonly need: number | null; readonly inHand: number; readonly spares: number };
+type Bought = Pick<ShoppingLine, 'quantity' | 'counted' | 'over'>;
+
+/** Whole packs of small hardware with its spares; casters and slides by the piece and without; all else as asked. */
+function quantities(stock: Stock | null, { need, inHand, spares }: Asked): Bought {
+  if (need === null) return { quantity: null, counted: null, over: null };
+  if (stock?.kind === 'wire') return { quantity: whole(Math.max(0, need / 1000 - inHand)), counted: null, over: null };
+  if (stock?.kind !== 'hardware' && stock?.kind !== 'caster')
+    return { quantity: whole(Math.max(0, need - inHand)), counted: null, over: null };
+  const pack = stock.kind === 'hardware' ? Math.max(1, stock.pack) : 1;
+  const small = stock.kind === 'hardware' && pack > 1;
+  const wanted = small ? whole(need * (1 + spares)) : need;
+  const quantity = whole(Math.max(0, wanted - inHand) / pack);
+  return { quantity, counted: need, over: quantity * pack + inHand - need };
+}
+
+/** Whole units, noise of the last bits left out. */
+function whole(amount: number): number {
+  return Math.ceil(amount - 1e-9) + 0;
+}
+
+function unitOf(stock: Stock | null): string | null {
+  switch (stock?.kind) {
+    case 'hardware':
+      return stock.pack > 1 ? `pack of ${stock.pack}` : 'piece';
+    case 'caster':
+      return 'piece';
+    case 'cover':
+      return stock.unit;
+    case 'wire':
+      return 'metre';
+    case 'sheet':
+    case 'board':
+      return stock.kind;
+    default:
+      return null;
+  }
+}
