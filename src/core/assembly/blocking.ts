@@ -41,7 +41,9 @@ function turnedRound(blocks: readonly (readonly number[])[]): readonly (readonly
 export function inTheWay(moving: Body, still: Body, direction: Vector): boolean {
   if (!boxesMeet(moving.box, still.box, direction)) return false;
   const near = still.pieces.filter((other) => boxesMeet(moving.box, other.box, direction));
-  return moving.pieces.some((piece) => near.some((other) => piecesMeet(piece, other, direction)));
+  if (near.length === 0) return false;
+  const own = moving.pieces.filter((piece) => boxesMeet(piece.box, still.box, direction));
+  return own.some((piece) => near.some((other) => piecesMeet(piece, other, direction)));
 }
 
 function piecesMeet(piece: Convex, other: Convex, direction: Vector): boolean {

@@ -1,9 +1,8 @@
 import type { Box, Vector } from '../geometry/shapes.ts';
 import { dot } from '../geometry/vector.ts';
-import type { Blocking } from './blocking.ts';
 import type { Body } from './body.ts';
-import { components } from './components.ts';
 import { boxRound, engagedTravel } from './engagement.ts';
+import { connected, leavers } from './leavers.ts';
 import type { Scene } from './scene.ts';
 
 /** Bodies that can leave as one, straight along `direction`; `travel` is how far they slide while engaged, mm. */
@@ -23,10 +22,15 @@ export const TOUCHING = 1e-6;
 export function bestExit(at: Scene, present: ReadonlySet<number>, standing: Standing): Exit | null {
   if (present.size < 2) return null;
   const ways = new Map<string, Ranked>();
+  let least = Number.POSITIVE_INFINITY;
   for (const graph of at.graphs) {
     for (const members of leavers(graph, present)) {
       if (members.length >= present.size || !connected(at, members)) continue;
-      const way = wayOut(at, members, { present, direction: graph.direction, standing });
+      const leaving = { present, direction: graph.direction, standing };
+      const travel = travelOf(at, members, { ...leaving, most: least });
+      if (travel > least + TOUCHING) continue;
+      least = Math.min(least, travel);
+      const way = wayOut(at, { members, direction: graph.direction, travel }, leaving);
       const key = members.join(' ');
       const known = ways.get(key);
       if (known === undefined || before(way, known)) ways.set(key, way);
@@ -85,12 +89,27 @@ type Leaving = {
   readonly standing: Standing;
 };
 
+/** How far a group slides while engaged, mm; once over `most` it is not followed further. */
+function travelOf(at: Scene, members: readonly number[], leaving: Leaving & { readonly most: number }): number {
+  let travel = 0;
+  for (const member of members) {
+    const one = at.bodies[member];
+    for (const mate of at.joined[member] ?? []) {
+      const other = at.bodies[mate];
+      if (!leaving.present.has(mate) || one === undefined || other === undefined) continue;
+      if (members.length > 1 && members.includes(mate)) continue;
+      travel = Math.max(travel, engagedTravel(one.box, [other.box], leaving.direction));
+      if (travel > leaving.most + TOUCHING) return travel;
+    }
+  }
+  return travel;
+}
+
 /** One way out of a group, ranked among its own ways. */
-function wayOut(at: Scene, members: readonly number[], leaving: Leaving): Ranked {
-  const { direction, standing } = leaving;
+function wayOut(at: Scene, exit: Exit, leaving: Leaving): Ranked {
+  const { members, direction, travel } = exit;
+  const { standing } = leaving;
   const pairs = matesOf(at, members, leaving.present);
-  const travel = pairs.reduce((most, [one, mate]) => Math.max(most, engagedTravel(one.box, [mate.box], direction)), 0);
-  const exit = { members, direction, travel };
   const scraped = travel > TOUCHING ? 0 : pairs.filter(([one, mate]) => scrapes(one.box, mate.box, direction)).length;
   const turns = upFor(exit, standing)[2] === standing.now[2] ? 0 : 1;
   const past = pairs.reduce((most, [one, mate]) => Math.max(most, pastOther(one.box, mate.box, direction)), 0);
@@ -139,33 +158,6 @@ function isOblique(at: Scene, members: readonly number[], direction: Vector): bo
 
 export function boxVolume({ min, max }: Box): number {
   return (max[0] - min[0]) * (max[1] - min[1]) * (max[2] - min[2]);
-}
-
-/** Groups along one direction that nothing left standing blocks: strongly connected, with no arrow out. */
-function leavers(graph: Blocking, present: ReadonlySet<number>): readonly (readonly number[])[] {
-  const nodes = [...present];
-  const position = new Map(nodes.map((node, i) => [node, i]));
-  const arrows = nodes.map((node) => (graph.blocks[node] ?? []).flatMap((other) => position.get(other) ?? []));
-  return components(nodes.length, (i) => arrows[i] ?? [])
-    .filter((group) => closed(group, arrows))
-    .map((group) => group.flatMap((i) => nodes[i] ?? []).sort((a, b) => a - b));
-}
-
-function closed(group: readonly number[], arrows: readonly (readonly number[])[]): boolean {
-  if (group.length === 1) return (arrows[group[0] ?? 0] ?? []).length === 0;
-  const members = new Set(group);
-  return group.every((i) => (arrows[i] ?? []).every((j) => members.has(j)));
-}
-
-/** Whether joints hold the members together. */
-export function connected(at: Scene, members: readonly number[]): boolean {
-  if (members.length === 1) return true;
-  const [first] = members;
-  if (first === undefined) return false;
-  const all = new Set(members);
-  const seen = new Set([first]);
-  for (const node of seen) for (const next of at.joined[node] ?? []) if (all.has(next)) seen.add(next);
-  return seen.size === all.size;
 }
 
 /** Every leaving body with every body it is joined to that stays. */

@@ -1,0 +1,83 @@
+import { describe, expect, it } from 'vitest';
+import type { Placing } from '../../../src/core/assembly/assembly.ts';
+import { accessFindings, fasteningOrder, USUAL_TOOL } from '../../../src/core/assembly/fastening.ts';
+import { inTheToolsWay } from '../../../src/core/assembly/tool-access.ts';
+import type { Fastener } from '../../../src/core/stock/fastener.ts';
+import { pieceOf } from './puzzle.ts';
+
+const PLATE = pieceOf('plate', [
+  [
+    [0, 0, 0],
+    [300, 300, 18],
+  ],
+]);
+const RAIL = pieceOf('rail', [
+  [
+    [0, 0, -100],
+    [300, 18, 0],
+  ],
+]);
+const WALL = pieceOf('wall', [
+  [
+    [0, 40, 18],
+    [300, 58, 200],
+  ],
+]);
+const SCREW: Fastener = {
+  id: 'screw-1',
+  item: 'screw-4x40',
+  form: 'screw',
+  holds: 'plate',
+  head: [150, 9, 18],
+  direction: [0, 0, -1],
+  diameter: 4,
+  length: 40,
+  through: ['plate', 'rail'],
+};
+
+function move(part: string): Placing {
+  return {
+    parts: [part],
+    direction: [0, 0, -1],
+    with: [],
+    joints: [],
+    path: 'straight',
+    legs: [],
+    travel: 0,
+    frame: 'upright',
+    turn: false,
+    within: null,
+  };
+}
+
+describe('room for a tool', () => {
+  it('is a cylinder behind the head: a wall 31 from the axis is clear of 25 and in the way of 32', () => {
+    const at = { head: SCREW.head, direction: SCREW.direction, length: 200 };
+    expect(inTheToolsWay({ ...at, radius: 25 }, [PLATE, RAIL, WALL])).toEqual([]);
+    expect(inTheToolsWay({ ...at, radius: 32 }, [PLATE, RAIL, WALL])).toEqual(['wall']);
+    expect(inTheToolsWay({ ...at, head: [150, 35, 18], radius: 25 }, [WALL])).toEqual(['wall']);
+  });
+});
+
+describe('the order of fastening', () => {
+  const base = { fasteners: [SCREW], bodies: [RAIL, PLATE, WALL], tool: { radius: 40, length: 200 } };
+
+  it('drives a screw once all it goes through stands and before what would close it off', () => {
+    const order = [move('rail'), move('plate'), move('wall')];
+    expect(fasteningOrder({ ...base, order })).toEqual([{ fastener: 'screw-1', after: 1, blockedBy: [] }]);
+  });
+
+  it('names what stands in the way when it went in first', () => {
+    const drivings = fasteningOrder({ ...base, order: [move('wall'), move('rail'), move('plate')] });
+    expect(drivings).toEqual([{ fastener: 'screw-1', after: null, blockedBy: ['wall'] }]);
+    const [told] = accessFindings(drivings, base.tool);
+    expect(told?.level).toBe('care');
+    expect(told?.where).toBe('wall');
+    expect(
+      accessFindings(
+        fasteningOrder({ ...base, tool: USUAL_TOOL, order: [move('wall'), move('rail'), move('plate')] }),
+        USUAL_TOOL,
+      ),
+    ).toEqual([]);
+  });
+});
