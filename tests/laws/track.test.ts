@@ -5,7 +5,6 @@ import { curvatureOn, stanceOn } from '../../src/core/track/element.ts';
 import { layTrack } from '../../src/core/track/lay.ts';
 import { layOutLines } from '../../src/core/track/layout.ts';
 import { type LineWay, stanceAlong } from '../../src/core/track/line.ts';
-import { pieceWay } from '../../src/core/track/piece-way.ts';
 import { heightAt, profileOf, slopeAt } from '../../src/core/track/profile.ts';
 import { moved, reversedWay, turnAfter, type Way, wayLength, wayMove } from '../../src/core/track/stretch.ts';
 import { curve, from, line, straight, track } from '../core/track/example.ts';

@@ -32,6 +32,25 @@ function writtenRadius(input: TrackInput, { line, piece }: CurveOf): number | nu
   return own?.kind === 'curve' && own.radius !== 'to close' ? own.radius : null;
 }
 
+/** The line of a curve and all lines that hang together with it by turnouts and ends: no other follows its change. */
+function together(input: TrackInput, id: string): TrackInput {
+  const names = ({ id: own, pieces, from, ends }: LineInput): readonly string[] => [
+    own,
+    ...pieces.flatMap((piece) => (piece.kind === 'turnout' ? [piece.turnout] : [])),
+    ...[from.kind === 'end' ? from.name : '', ends].map((name) => name.split('.')[0] ?? ''),
+  ];
+  const joined = new Set([id]);
+  for (let before = 0; before !== joined.size; ) {
+    before = joined.size;
+    for (const line of input.lines) {
+      const own = names(line).filter((name) => name !== 'open' && name !== 'buffer' && name !== '');
+      if (own.some((name) => joined.has(name))) for (const name of own) joined.add(name);
+    }
+  }
+  const beside = input.beside.filter(({ line }) => joined.has(line));
+  return { ...input, lines: input.lines.filter((line) => joined.has(line.id)), beside };
+}
+
 function withRadius(input: TrackInput, { line, piece }: CurveOf, radius: number): TrackInput {
   const change = (own: LineInput): LineInput => ({
     ...own,
@@ -62,7 +81,8 @@ export function largestRadius(
   curve: CurveOf,
   { most, ...ground }: Ground & { readonly most: number },
 ): number | null {
-  const ok = (radius: number) => stays(withRadius(input, curve, radius), ground);
+  const connected = together(input, curve.line);
+  const ok = (radius: number) => stays(withRadius(connected, curve, radius), ground);
   let high = most;
   let low = most;
   // down in steps of a twentieth until one stays: a closing may fail again for radii that are too small
