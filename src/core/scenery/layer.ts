@@ -85,7 +85,7 @@ type Between = { readonly number: number; readonly hollow: number | null };
 function registerMarks(upper: Region, { number, hollow }: Between): readonly RegisterMark[] {
   if (number < 1) return [];
   return upper.flatMap(({ outline }, piece) =>
-    pair(outline, hollow).map((at, i) => ({
+    pair(outline, { hollow, share: number % 2 === 1 ? 0.2 : 0.35 }).map((at, i) => ({
       id: `${number}${number + 1}${String.fromCharCode(97 + piece * 2 + i)}`,
       at,
       between: [number, number + 1] as const,
@@ -96,7 +96,10 @@ function registerMarks(upper: Region, { number, hollow }: Between): readonly Reg
 /** A piece narrower than this takes one pin, mm. */
 const ONE_PIN = 30;
 
-function pair(outline: readonly Point[], hollow: number | null): readonly Point[] {
+type Pinning = { readonly hollow: number | null; readonly share: number };
+
+/** Pins of one joint stand farther out than those of the next, so that they don't meet. */
+function pair(outline: readonly Point[], { hollow, share }: Pinning): readonly Point[] {
   const ys = outline.map(([, y]) => y);
   const y = (Math.min(...ys) + Math.max(...ys)) / 2;
   const crossings = chord(outline, y);
@@ -112,8 +115,8 @@ function pair(outline: readonly Point[], hollow: number | null): readonly Point[
     ];
   return crossings.length === 2
     ? [
-        [from + (to - from) / 4, y],
-        [to - (to - from) / 4, y],
+        [from + (to - from) * share, y],
+        [to - (to - from) * share, y],
       ]
     : [
         [(from + end) / 2, y],

@@ -52,7 +52,7 @@ function hillSections({ id, top }: Hill, { loop }: Site, field: Field): readonly
 }
 
 /** Heights of the ground along any straight line: distance from its start, then height over the deck; mm. */
-export function sectionAlong({ id, from, to }: Pick<Section, 'id' | 'from' | 'to'>, field: Field): Section {
+export function sectionAlong({ id, from, to }: Omit<Section, 'heights'>, field: Field): Section {
   const size = Math.hypot(to[0] - from[0], to[1] - from[1]);
   const count = Math.max(1, Math.ceil(size / SECTION_STEP));
   const heights = Array.from({ length: count + 1 }, (_, i): Point => {

@@ -1,22 +1,30 @@
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
-import type { DrawingEntry } from '../list.ts';
 import { contourPlan, contourWords } from './contour-plan.ts';
 import { type LandLayout, largest } from './land-stage.ts';
 import { landSection, sectionWords, titleOf } from './section-drawing.ts';
+
+/** A drawing of the land as the list of all drawings takes it. */
+export type LandEntry = {
+  readonly id: string;
+  readonly kind: 'plan' | 'section';
+  readonly chapter: string;
+  readonly of: null;
+  readonly title: string;
+};
 
 const CONTOURS = 'scenery.contours';
 const SECTION = 'scenery.section.';
 
 /** The land's own drawings: its plan, and the sections through its hills. Templates are listed as parts. */
-export function landEntries({ scenery }: DrawingBook): readonly DrawingEntry[] {
+export function landEntries({ scenery }: DrawingBook): readonly LandEntry[] {
   if (scenery === undefined || scenery === null) return [];
   if (scenery.highest <= 0 && scenery.water.length === 0) return [];
   const base = { chapter: 'scenery', of: null };
   return [
     { ...base, id: CONTOURS, kind: 'plan', title: 'Contours of the land' },
     ...scenery.sections.map(
-      (section): DrawingEntry => ({ ...base, id: `${SECTION}${section.id}`, kind: 'section', title: titleOf(section) }),
+      (section): LandEntry => ({ ...base, id: `${SECTION}${section.id}`, kind: 'section', title: titleOf(section) }),
     ),
   ];
 }

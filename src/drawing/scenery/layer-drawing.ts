@@ -6,14 +6,14 @@ import { partOutline } from '../../core/stock/outline.ts';
 import type { MatingMark, Part } from '../../core/stock/part.ts';
 import { viewChains } from '../bench-chains.ts';
 import { headedBlock } from '../bench-view.ts';
-import { type Block, joined } from '../block.ts';
+import { type Block, extentOf, joined } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions, DrawingUnit } from '../drawing.ts';
 import { lengthText, saidLength } from '../figures.ts';
+import { boxesOf, labelAll, linesOf } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { noteBlocks } from '../notes.ts';
 import { scaleText } from '../paper.ts';
-import { lettering, smallText } from '../text.ts';
 import { onPaper, type View } from '../view.ts';
 import { areaMark, type LandLayout, largest, loopMark } from './land-stage.ts';
 
@@ -28,6 +28,9 @@ export function layerLayout(book: DrawingBook, part: Part, options: DrawingOptio
     desc: layerWords(part, layer, options.unit),
   };
 }
+
+/** Half the size of a pin's cross, mm. */
+const PIN = 2;
 
 type TemplateAsk = {
   readonly book: DrawingBook;
@@ -47,8 +50,9 @@ function templateBlock(ask: TemplateAsk): Block {
     ...carving(ask, shape).flatMap(({ outline, holes }) =>
       [outline, ...holes].map((loop) => loopMark(view, loop, { pen: 'hidden', role: 'hidden' })),
     ),
-    ...pins.flatMap((pin) => pinMarks(view, pin)),
+    ...pins.flatMap(({ at }) => pinMarks(view, at)),
   ];
+  const named = [...marks, ...pinNames(view, pins, marks)];
   const { length, width } = part.blank;
   const chains = viewChains({
     view,
@@ -64,7 +68,7 @@ function templateBlock(ask: TemplateAsk): Block {
           `${saidLength(layer.from, options.unit)} to ${saidLength(layer.to, options.unit)} over the deck. Cut on the full line; carve its top edge to the dashed one.`,
         ];
   return headedBlock(
-    joined({ marks, views: [view], dimensions: [] }, chains),
+    joined({ marks: named, views: [view], dimensions: [] }, chains),
     `Layer ${part.label} ${scaleText(scale)}`,
     heights,
   );
@@ -86,14 +90,22 @@ function carving({ book, part, layer }: TemplateAsk, shape: Polygon): readonly P
   return clipped(own, shape.outline);
 }
 
-/** A cross with the pin's name beside it: over it for the layer above, under it for the one below. */
-function pinMarks(view: View, { at, text, side }: MatingMark): readonly Mark[] {
+/** A cross where a pin goes. */
+function pinMarks(view: View, at: Point): readonly Mark[] {
   const [x, y] = onPaper(view, at);
   return [
-    { kind: 'line', from: [x - 2, y], to: [x + 2, y], pen: 'centre', role: 'symbol' },
-    { kind: 'line', from: [x, y - 2], to: [x, y + 2], pen: 'centre', role: 'symbol' },
-    lettering(text, [x + 2.4, side === 'face' ? y - 1 : y + 1 + smallText], { role: 'label', weight: 'bold' }),
+    { kind: 'line', from: [x - PIN, y], to: [x + PIN, y], pen: 'feature', role: 'symbol' },
+    { kind: 'line', from: [x, y - PIN], to: [x, y + PIN], pen: 'feature', role: 'symbol' },
   ];
+}
+
+/** The pins' names, clear of all lines. */
+function pinNames(view: View, pins: readonly MatingMark[], marks: readonly Mark[]): readonly Mark[] {
+  const labels = pins.map(({ text, at }) => {
+    const [x, y] = onPaper(view, at);
+    return { text, box: { x0: x - PIN, x1: x + PIN, y0: y - PIN, y1: y + PIN } };
+  });
+  return labelAll(labels, { lines: linesOf(marks), boxes: boxesOf(marks) }, [extentOf(marks)]);
 }
 
 function pinNotes(part: Part, unit: DrawingUnit) {
