@@ -20,12 +20,14 @@ import { penetrationsStage } from './stages/penetrations.ts';
 import { sceneryStage, withSheets } from './stages/scenery.ts';
 import { shoppingStage } from './stages/shopping.ts';
 import { cuttingStage, massesOf } from './stages/timber.ts';
+import { trackStage } from './stages/track.ts';
 import { planSteps } from './steps/plan.ts';
 import type { Step } from './steps/step.ts';
 import type { Fastener, HardwareUse } from './stock/fastener.ts';
 import type { Stock } from './stock/goods.ts';
 import type { Envelope, Joint, Part, Request } from './stock/part.ts';
 import type { KnownThickness } from './stock/thickness.ts';
+import type { TrackModel } from './track/lay.ts';
 import { done, failed, type Result } from './units/problem.ts';
 import type { Scope } from './units/quantity.ts';
 
@@ -67,6 +69,8 @@ export type Notebook = {
   readonly assembly: readonly Assembly[];
   /** every part's operations in their order */
   readonly machining: readonly Machining[];
+  /** lines, turnouts and how to set them out; null for a notebook without track */
+  readonly track: TrackModel | null;
   /** the land; null for a notebook without scenery */
   readonly scenery: SceneryModel | null;
   /** holes, notches and cut-outs that rooms asked of each other's parts */
@@ -89,9 +93,11 @@ export function compute(plan: Plan): Result<Notebook> {
   const early = [...head.faults, ...log.faults];
   if (!bench.ok) return failed(...early, ...bench.faults);
   const { model: bare, scope } = bench.value;
+  const rails = trackStage(plan, { model: bare, scope });
+  if (!rails.ok) return failed(...early, ...rails.faults);
   const land = sceneryStage(plan, { model: bare, scope, lines: [], headroom: { train: 0, roof: 0, source: '' } });
   if (!land.ok) return failed(...early, ...land.faults);
-  const requests = land.value?.requests ?? [];
+  const requests = [...(rails.value?.model.requests ?? []), ...(land.value?.requests ?? [])];
   const holes = penetrationsStage(bare, requests);
   const model = { ...bare, parts: [...holes.parts, ...(land.value?.parts ?? [])] };
   const steps = stepsStage(plan, model, scope);
@@ -105,6 +111,7 @@ export function compute(plan: Plan): Result<Notebook> {
   const found = [
     model,
     holes,
+    ...(rails.value === null ? [] : [rails.value]),
     ...(land.value === null ? [] : [land.value]),
     together,
     cut,
@@ -124,7 +131,7 @@ export function compute(plan: Plan): Result<Notebook> {
     parts: model.parts,
     joints: model.joints,
     seams: model.seams,
-    envelopes: model.envelopes,
+    envelopes: [...model.envelopes, ...(rails.value?.model.envelopes ?? [])],
     fasteners: model.fasteners,
     hardware: model.hardware,
     masses: massesOf(model.parts, plan.stock),
@@ -136,6 +143,7 @@ export function compute(plan: Plan): Result<Notebook> {
     shopping: buy.shopping,
     assembly: together.assembly,
     machining: together.machining,
+    track: rails.value?.model ?? null,
     scenery: withSheets(land.value, sheets, plan),
     requests,
     steps: steps.steps,

@@ -8,7 +8,7 @@ import { partSolid } from '../stock/solid.ts';
 import { benchUnder, deckAreas, outside } from './deck.ts';
 import type { Ground, Obstacle, Standing } from './input.ts';
 import type { LaidTurnout } from './laid.ts';
-import { moved } from './stretch.ts';
+import { moved, type Stance } from './stretch.ts';
 import type { Motor } from './turnout.ts';
 
 /** What a motor asks for: room under the deck, and a slot through it for the throw bar. */
@@ -89,18 +89,28 @@ function motorRoom(laid: LaidTurnout, motor: Motor, { ground, obstacles, gauge }
     min: body?.box.min ?? none,
     max: body?.box.max ?? none,
   };
-  const slot: Request | null =
-    deck === null || bench === null
-      ? null
-      : {
-          by: laid.id,
-          part: deck.id,
-          kind: 'slot',
-          at: [at.x, at.y, bench.deckTop],
-          size: [SLOT.along * gauge, SLOT.across * gauge],
-          limit: null,
-        };
+  const slot =
+    deck === null || bench === null ? null : slotThrough(laid.id, { part: deck.id, at, top: bench.deckTop, gauge });
   return { turnout: laid.id, envelope, slot, clash: body === undefined ? null : clashOf(body, [c, s, 0], obstacles) };
+}
+
+type Slot = { readonly part: string; readonly at: Stance; readonly top: number; readonly gauge: number };
+
+/** The slot for a throw bar: by its size where the track lies along an axis, else by its outline. */
+function slotThrough(by: string, { part, at, top, gauge }: Slot): Request {
+  const [along, across] = [SLOT.along * gauge, SLOT.across * gauge];
+  const [c, s] = [Math.cos(at.heading), Math.sin(at.heading)];
+  const asked = { by, part, at: [at.x, at.y, top], limit: null, chapter: 'track' } as const;
+  if (Math.abs(s) < 1e-9) return { ...asked, kind: 'slot', size: [along, across] };
+  if (Math.abs(c) < 1e-9) return { ...asked, kind: 'slot', size: [across, along] };
+  const corner = (u: number, v: number): Point => [at.x + c * u - s * v, at.y + s * u + c * v];
+  const [a, b] = [along / 2, across / 2];
+  return {
+    ...asked,
+    kind: 'cut-out',
+    size: [along, across],
+    outline: [corner(-a, -b), corner(a, -b), corner(a, b), corner(-a, b)],
+  };
 }
 
 /** The piece of deck under a point, null where there is none. */
