@@ -12,6 +12,8 @@ export type Books = {
   readonly slugs: readonly string[];
   readonly notebooks: readonly Notebook[];
   readonly problems: readonly Problem[];
+  /** notebooks whose cover has an outline of the room */
+  readonly rooms?: readonly string[];
 };
 
 function nothingThere(): Problem {
@@ -35,12 +37,14 @@ export async function openBooks(content: string, shipped: string): Promise<Books
     slugs,
     notebooks: notebooks.map(({ notebook }) => notebook),
     problems: slugs.length === 0 && problems.length === 0 ? [nothingThere()] : problems,
+    rooms: notebooks.flatMap(({ plan }) => (plan.head.room === undefined ? [] : [plan.slug])),
   };
 }
 
 /** The books as if only this notebook were there, beside what all of them share. */
 export function onlyOne(books: Books, slug: string): Books {
   return {
+    ...books,
     slugs: books.slugs.filter((one) => one === slug),
     notebooks: books.notebooks.filter((notebook) => notebook.slug === slug),
     problems: books.problems.filter((problem) => concerns(slug, problem)),

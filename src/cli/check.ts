@@ -1,5 +1,7 @@
 import { join } from 'node:path';
 import type { Finding } from '../core/finding.ts';
+import { publicityFindings } from '../core/log/publicity.ts';
+import { datedFindings } from '../core/log/today.ts';
 import type { Notebook } from '../core/notebook.ts';
 import { spoken } from '../core/units/say.ts';
 import { showLength } from '../core/units/show.ts';
@@ -28,10 +30,28 @@ function summary(books: Books): string {
   return `${counted(books.slugs.length, 'notebook')}, ${counted(books.problems.length, 'problem')}, ${levels}`;
 }
 
-/** Problems and findings as lines of text; notes are only counted. */
+/** Notes that a person has to act on by themselves, so they are told among the cares. */
+const TOLD: readonly string[] = ['goes-public', 'upkeep-due'];
+
+/** The books with what only a command finds, because it knows the day and is asked before a site goes out. */
+export function onTheDay(books: Books, today: string): Books {
+  const more = ({ log, slug }: Notebook) => [
+    ...datedFindings(log, today),
+    ...publicityFindings({ records: log, room: books.rooms?.includes(slug) ?? false }),
+  ];
+  const notebooks = books.notebooks.map((notebook) => ({
+    ...notebook,
+    findings: [...notebook.findings, ...more(notebook)],
+  }));
+  return { ...books, notebooks };
+}
+
+/** Problems and findings as lines of text; most notes are only counted. */
 export function asText(books: Books): string {
   const findings = books.notebooks.flatMap((notebook) => {
-    return notebook.findings.filter(({ level }) => level !== 'note').map((finding) => findingText(notebook, finding));
+    return notebook.findings
+      .filter(({ level, rule }) => level !== 'note' || TOLD.includes(rule))
+      .map((finding) => findingText(notebook, finding));
   });
   return `${[...books.problems.map(printProblem), ...findings, summary(books)].join('\n')}\n`;
 }
@@ -60,7 +80,7 @@ export function verdict(books: Books): ExitCode {
 export async function check(desk: Desk, { slug, format }: CheckWish): Promise<ExitCode> {
   const all = await openBooks(desk.content, join(desk.root, 'content'));
   if (slug !== null && !all.slugs.includes(slug)) return refuse(desk, noSuchBook(all, slug));
-  const books = slug === null ? all : onlyOne(all, slug);
+  const books = onTheDay(slug === null ? all : onlyOne(all, slug), desk.today());
   desk.write(format === 'json' ? asJson(books) : asText(books));
   return verdict(books);
 }

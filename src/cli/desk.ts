@@ -24,6 +24,8 @@ export type Desk = {
   readonly startSite: (content: string, port: number) => Promise<RunningSite>;
   /** calls back after every change in a folder; ends with the function it gives */
   readonly watch: (folder: string, changed: () => unknown) => () => void;
+  /** the day on the person's calendar, `2026-03-14`; only commands know it, the model never does */
+  readonly today: () => string;
   /** resolves when the person wants to stop */
   readonly untilStopped: () => Promise<void>;
 };

@@ -28,6 +28,13 @@ function untilStopped(): Promise<void> {
   });
 }
 
+/** The local day as ISO writes it. */
+function today(): string {
+  const now = new Date();
+  const two = (part: number) => String(part).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
 const desk: Desk = {
   write: (text) => stdout.write(text),
   warn: (text) => stderr.write(text),
@@ -37,6 +44,7 @@ const desk: Desk = {
   makeSite: makeSite(root),
   startSite: startSite(root),
   watch: watchFolder,
+  today,
   untilStopped,
 };
 

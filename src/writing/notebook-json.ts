@@ -10,6 +10,7 @@ import { assemblyJson, machiningJson } from './assembly-json.ts';
 import { byDimension, type Json, millionth, plain, thousandth } from './rounded.ts';
 import { requestJson, sceneryJson } from './scenery-json.ts';
 import { savingJson, shoppingJson, yardJson } from './shopping-json.ts';
+import { fixesJson, stateJson } from './state-json.ts';
 
 type Say = (sentence: Sentence) => string;
 
@@ -134,6 +135,8 @@ export function notebookJson(notebook: Notebook): string {
     requests: notebook.requests.map(requestJson),
     steps: notebook.steps.map((step) => stepJson(step, say)),
     log: plain(notebook.log, ['id', 'date', 'chapter', 'title', 'what', 'part', 'line', 'set']),
+    state: stateJson(notebook.state),
+    fixes: fixesJson(notebook.state.fixes),
     findings: notebook.findings.map((finding) => findingJson(finding, show)),
   };
   return `${JSON.stringify(json, null, 2)}\n`;

@@ -86,3 +86,35 @@ test('a folder without notebooks is told, not passed', async () => {
   expect(await run(desk, ['check'])).toBe(1);
   expect(desk.said()).toContain('there is no notebook in this folder');
 });
+
+test('what depends on the day is told by check alone: upkeep that is due, an entry of days to come', async () => {
+  const upkeep = (today: string) => {
+    const desk = testDesk({ today: () => today });
+    writeFileSync(
+      join(desk.content, 'notebooks', 'window-shelf', 'log', '2026-05-03-oiled.md'),
+      '---\ndate: 2026-05-03\nchapter: benchwork\nupkeep: [ { what: hinges oiled, again-in: 6 months } ]\n---\n\nOiled.\n',
+    );
+    return desk;
+  };
+  const rules = async (today: string) => {
+    const desk = upkeep(today);
+    expect(await run(desk, ['check', 'window-shelf', '--format', 'json'])).toBe(0);
+    const { findings } = JSON.parse(desk.said()) as { findings: { rule: string; figure: number | null }[] };
+    return findings.filter(({ rule }) => ['upkeep-due', 'entry-in-future'].includes(rule));
+  };
+  expect(await rules('2026-11-02')).toEqual([]);
+  expect(await rules('2026-11-03')).toMatchObject([{ rule: 'upkeep-due', figure: 0 }]);
+  expect(await rules('2026-05-02')).toMatchObject([{ rule: 'entry-in-future' }]);
+  const desk = upkeep('2026-11-03');
+  await run(desk, ['check', 'window-shelf']);
+  expect(desk.said()).toContain('hinges oiled: due since 2026-11-03, last done 2026-05-03.');
+});
+
+test('before anything goes public, check says what would', async () => {
+  const desk = testDesk();
+  expect(await run(desk, ['check', 'bittern-basin'])).toBe(0);
+  expect(desk.said()).toMatch(
+    /note {2}bittern-basin {2}notebook {2}If this notebook is published, everyone can see the room's outline/,
+  );
+  expect(desk.said()).toContain("mark photos 'private: true'");
+});

@@ -43,6 +43,7 @@ export function testDesk(more: Partial<Desk> = {}): TestDesk {
     },
     startSite: async () => ({ stop: async () => {} }),
     watch: () => () => {},
+    today: () => '2026-11-25',
     untilStopped: async () => {},
     ...more,
   };

@@ -45,7 +45,10 @@ test('the contract names at least the keys that were promised', () => {
     ...'id label stock quantity length width thickness grain features places mass'
       .split(' ')
       .map((key) => `.parts[].${key}`),
-    ...['.joints', '.steps', '.log'],
+    ...['.joints', '.steps', '.log', '.fixes'],
+    ...'parts[].id parts[].instance parts[].state steps[].id steps[].state leftToMake hours money'
+      .split(' ')
+      .map((key) => `.state.${key}`),
     ...'stock length width kerf parts cuts'.split(' ').map((key) => `.sheets[].${key}`),
     ...'part x y length width turned'.split(' ').map((key) => `.sheets[].parts[].${key}`),
     ...'stock found proved bound'.split(' ').map((key) => `.bounds[].${key}`),
@@ -105,6 +108,16 @@ test('lengths are in mm to a thousandth, directions and angles to a millionth, n
   expect(json.parts[0].places[0].y).toEqual([0, 0, 1]);
   expect(json.parts[1].mass).toBeNull();
   expect(notebookJson(shelf)).not.toMatch(/-0[,\n]|NaN/);
+});
+
+test('the state is that of the log: made and left together are what is asked, fixes stand in the register', () => {
+  const { fixes, parts, state } = written();
+  const left = state.leftToMake.reduce((sum: number, one: { quantity: number }) => sum + one.quantity, 0);
+  const made = state.parts.filter((one: { made: boolean }) => one.made).length;
+  expect(made + left).toBe(parts.reduce((sum: number, one: { quantity: number }) => sum + one.quantity, 0));
+  expect(state.parts[0]).toMatchObject({ instance: 'side.front', state: 'mended', made: true });
+  expect(fixes).toEqual([expect.objectContaining({ part: 'side.front', at: 310, leaves: 'half', stands: true })]);
+  expect(state.money.spent.every((one: { value: number }) => one.value >= 0)).toBe(true);
 });
 
 test("sentences are written in the notebook's own unit", () => {
