@@ -22,6 +22,7 @@ function benchJson(one: Assembly, say: Say): { readonly [key: string]: Json } {
     dryRun: one.dryRun.map(say),
     stages: stages.map(stageJson),
     squaring: plain(squaring, ['corner', 'edges', 'part', 'length', 'diagonal']),
+    fastening: plain(one.fastening, ['fastener', 'after', 'blockedBy']),
     finishing: { before: finishing.before.map(say), after: finishing.after.map(say) },
     apart: { loosened: apart.loosened, pieces: apart.pieces, marks: apart.marks.map(say) },
   };

@@ -63,6 +63,13 @@ export type GlueStage = {
   readonly clamps: readonly Clamping[];
 };
 
+/** When a fastener is driven: after which move (counted from 0), or the parts that are then in the tool's way. */
+export type Driving = {
+  readonly fastener: string;
+  readonly after: number | null;
+  readonly blockedBy: readonly string[];
+};
+
 /** How the frame is brought square: the corner everything starts from, edges longest first, the diagonals; mm. */
 export type Squaring = {
   readonly corner: string;
@@ -92,6 +99,8 @@ export type Assembly = {
   readonly dryRun: readonly Sentence[];
   readonly stages: readonly GlueStage[];
   readonly squaring: Squaring;
+  /** screws and bolts in the order they are driven */
+  readonly fastening: readonly Driving[];
   readonly finishing: { readonly before: readonly Sentence[]; readonly after: readonly Sentence[] };
   readonly apart: ComingApart;
   readonly findings: readonly Finding[];

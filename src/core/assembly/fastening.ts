@@ -1,18 +1,11 @@
 import type { Finding } from '../finding.ts';
 import type { Fastener } from '../stock/fastener.ts';
 import { length, say } from '../units/say.ts';
-import type { Placing } from './assembly.ts';
+import type { Driving, Placing } from './assembly.ts';
 import type { Body } from './body.ts';
 import { inTheToolsWay } from './tool-access.ts';
 
-/** When a fastener is driven: after which move (counted from 0), or the parts that are then in the tool's way. */
-export type Driving = {
-  readonly fastener: string;
-  readonly after: number | null;
-  readonly blockedBy: readonly string[];
-};
-
-/** What is fastened, in the order it goes together; room for a hand and a driver, mm. */
+/** What is fastened, in the order it goes together; room for a driver, mm. */
 export type Fastening = {
   readonly fasteners: readonly Fastener[];
   readonly order: readonly Placing[];
@@ -20,8 +13,8 @@ export type Fastening = {
   readonly tool: { readonly radius: number; readonly length: number };
 };
 
-/** A drill with a bit: 25 mm round the axis, 200 mm behind the head; from memory, a setting. */
-export const USUAL_TOOL = { radius: 25, length: 200 } as const;
+/** A bit in a long holder: 8 mm round the axis, 150 mm behind the head; from memory, a setting. */
+export const USUAL_TOOL = { radius: 8, length: 150 } as const;
 
 /**
  * Fasteners in the order they are driven: each as soon as all it goes through stands, and the tool's cylinder behind its
@@ -64,7 +57,7 @@ export function accessFindings(drivings: readonly Driving[], tool: Fastening['to
       limit: 0,
       unit: 'count',
       mend: say`drive it before ${part} goes in, turn it round, or use a right-angled driver`,
-      source: 'room for a drill from memory; a setting',
+      source: 'room for a driver from memory; a setting',
       accepted: null,
     };
   });

@@ -1,4 +1,5 @@
 import type { Finding } from '../finding.ts';
+import type { Fastener } from '../stock/fastener.ts';
 import type { Joint, Part } from '../stock/part.ts';
 import type { KnownThickness } from '../stock/thickness.ts';
 import { length, type Sentence, say } from '../units/say.ts';
@@ -6,6 +7,7 @@ import { comingApart } from './apart.ts';
 import type { Assembly, Pose, PoseName, Tilt } from './assembly.ts';
 import { bodiesOf } from './bodies.ts';
 import type { Body } from './body.ts';
+import { accessFindings, fasteningOrder, USUAL_TOOL } from './fastening.ts';
 import { filmFinding, finishingOf } from './finishing.ts';
 import { gapFindings } from './gap-findings.ts';
 import { glueFindings, glueStages } from './glue.ts';
@@ -23,6 +25,8 @@ export type AssemblyInput = {
   /** joints whose two parts are both among the parts; others are left out */
   readonly joints: readonly Joint[];
   readonly thicknesses: readonly KnownThickness[];
+  /** screws and bolts; those that go through other benches' parts are left out */
+  readonly fasteners: readonly Fastener[];
   readonly groups: readonly Group[];
   readonly tilts: readonly Tilt[];
   /** the corner everything is squared from */
@@ -47,6 +51,8 @@ export function proveAssembly(input: AssemblyInput): Assembly {
   const order = (chosen ?? poses[0])?.order ?? [];
   const stages = glueStages({ order, joints, bodies, workshop: input.workshop });
   const squaring = squaringOf(bodies, input.parts, input.corner);
+  const own = input.fasteners.filter(({ through }) => through.every((id) => ids.has(id)));
+  const fastening = fasteningOrder({ fasteners: own, order, bodies, tool: USUAL_TOOL });
   const finished = { parts: input.parts, joints, workshop: input.workshop };
   return {
     bench: input.bench,
@@ -57,6 +63,7 @@ export function proveAssembly(input: AssemblyInput): Assembly {
     dryRun: dryRunOf(order, squaring),
     stages,
     squaring,
+    fastening,
     finishing: finishingOf(finished),
     apart: comingApart(bodies, joints),
     findings: [
@@ -66,6 +73,7 @@ export function proveAssembly(input: AssemblyInput): Assembly {
       ...tilted(input.tilts, order),
       ...glueFindings(stages, input.workshop),
       ...filmFinding(finished),
+      ...accessFindings(fastening, USUAL_TOOL),
     ],
   };
 }

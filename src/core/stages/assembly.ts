@@ -35,6 +35,7 @@ export function assemblyStage(plan: Plan, { model, thicknesses, head }: Before):
       parts,
       joints: model.joints,
       thicknesses,
+      fasteners: model.fasteners,
       groups: groupsOf(parts.flatMap(({ places }) => places.map((place) => place.id))),
       tilts: [],
       corner: written?.deck?.flush ?? 'front-left',

@@ -5,10 +5,10 @@ import type { BenchworkInput, BenchworkModel } from '../../../src/core/benchwork
 
 /** A built bench as the assembly takes it. */
 export function kit(input: BenchworkInput, built: BenchworkModel, more: Partial<AssemblyInput> = {}): AssemblyInput {
-  const { parts, joints } = built;
+  const { parts, joints, fasteners } = built;
   const thicknesses = Object.values(input.materials).map(({ thickness }) => thickness);
   const plain = { bench: 'table', groups: [], tilts: [], corner: 'front-left', workshop: USUAL_WORKSHOP };
-  return { ...plain, parts, joints, thicknesses, ...more };
+  return { ...plain, parts, joints, fasteners, thicknesses, ...more };
 }
 
 export function proved(input: BenchworkInput, built: BenchworkModel, more: Partial<AssemblyInput> = {}): Assembly {
