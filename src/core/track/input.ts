@@ -98,5 +98,5 @@ export type TrackInput = {
   readonly ground: Ground;
 };
 
-/** An obstacle under the deck, in notebook coordinates. */
-export type Obstacle = { readonly id: string; readonly body: Convex };
+/** An obstacle under the deck, in notebook coordinates; `room` is a shelf's, which a motor may share at a cost. */
+export type Obstacle = { readonly id: string; readonly kind: 'solid' | 'room'; readonly body: Convex };

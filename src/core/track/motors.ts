@@ -17,8 +17,12 @@ export type MotorRoom = {
   readonly envelope: Envelope;
   readonly slot: Request | null;
   /** what stands in its room, and the least move along the turnout's straight that clears everything; mm, forwards positive */
-  readonly clash: { readonly with: readonly string[]; readonly shift: number } | null;
+  readonly clash: Clash | null;
+  /** shelves whose space it takes from */
+  readonly shared: Clash | null;
 };
+
+export type Clash = { readonly with: readonly string[]; readonly shift: number };
 
 /** A throw bar's slot is one gauge across and 0.7 along (common practice, no source). */
 const SLOT = { along: 0.7, across: 1 } as const;
@@ -42,14 +46,12 @@ function benchPose({ place }: Standing): Pose {
 }
 
 function bodies(id: string, part: Part, pose: Pose): readonly Obstacle[] {
-  return convexPieces(partSolid(part), pose).map((body) => ({ id, body }));
+  return convexPieces(partSolid(part), pose).map((body) => ({ id, kind: 'solid', body }));
 }
 
-function room({ id, min, max }: Envelope, stand: Pose): readonly Obstacle[] {
-  return box({ low: [min[0], min[1]], high: [max[0], max[1]], from: min[2], to: max[2] }, stand).map((body) => ({
-    id,
-    body,
-  }));
+function room({ id, kind, min, max }: Envelope, stand: Pose): readonly Obstacle[] {
+  const body = box({ low: [min[0], min[1]], high: [max[0], max[1]], from: min[2], to: max[2] }, stand);
+  return body.map((one) => ({ id, kind: kind === 'shelf' ? 'room' : 'solid', body: one }));
 }
 
 type Box = { readonly low: Point; readonly high: Point; readonly from: number; readonly to: number };
@@ -91,7 +93,15 @@ function motorRoom(laid: LaidTurnout, motor: Motor, { ground, obstacles, gauge }
   };
   const slot =
     deck === null || bench === null ? null : slotThrough(laid.id, { part: deck.id, at, top: bench.deckTop, gauge });
-  return { turnout: laid.id, envelope, slot, clash: body === undefined ? null : clashOf(body, [c, s, 0], obstacles) };
+  const clash = (kind: Obstacle['kind']) =>
+    body === undefined
+      ? null
+      : clashOf(
+          body,
+          [c, s, 0],
+          obstacles.filter((one) => one.kind === kind),
+        );
+  return { turnout: laid.id, envelope, slot, clash: clash('solid'), shared: clash('room') };
 }
 
 type Slot = { readonly part: string; readonly at: Stance; readonly top: number; readonly gauge: number };
@@ -125,7 +135,7 @@ function deckAt({ benches, parts }: Ground, bench: Standing, point: Point) {
 }
 
 /** What a body stands in, and the shortest move along a line after which it stands in nothing. */
-export function clashOf(body: Convex, direction: Vector, obstacles: readonly Obstacle[]): MotorRoom['clash'] {
+export function clashOf(body: Convex, direction: Vector, obstacles: readonly Obstacle[]): Clash | null {
   const clashes = obstacles.flatMap(({ id, body: still }) => {
     const clash = mayMeet(body, still) ? clashOnLine(body, still, direction) : null;
     return clash === null ? [] : [{ id, ...clash }];

@@ -1,34 +1,56 @@
 import type { Finding } from '../finding.ts';
 import type { Point } from '../geometry/shapes.ts';
-import { length, say } from '../units/say.ts';
+import { length, type Sentence, say } from '../units/say.ts';
 import type { LaidTurnout } from './laid.ts';
-import type { MotorRoom } from './motors.ts';
+import type { Clash, MotorRoom } from './motors.ts';
 import { moveAlong, moved, wayLength } from './stretch.ts';
 import { tell } from './tell.ts';
 import { endStance, isEnd } from './turnout-shape.ts';
 
-/** Motors that stand in wood, drawers or other envelopes, with the shortest move that clears them. */
+/** Motors that stand in wood, drawers or other envelopes, or in a shelf's space, with the shortest move that clears them. */
 export function motorFindings(rooms: readonly MotorRoom[]): readonly Finding[] {
-  return rooms.flatMap(({ turnout, clash }) => {
-    if (clash === null) return [];
-    const away = Number.isFinite(clash.shift) ? Math.ceil(Math.abs(clash.shift) * 10 - 1e-6) / 10 : null;
-    return [
-      tell({
-        rule: 'motor-clash',
-        level: 'halt',
-        where: turnout,
-        what: say`the motor of ${turnout} stands in ${clash.with.join(', ')}`,
-        figure: away === null ? null : Math.abs(clash.shift),
-        limit: 0,
-        unit: 'mm',
-        mend:
-          away === null
-            ? say`no move along its straight clears it: choose a motor that stands beside the track`
-            : say`move ${turnout} ${length(away)} ${clash.shift > 0 ? 'on, the way one enters at the points' : 'back, towards its points'}`,
-        source: 'solid geometry: the motor needs its room to itself',
-      }),
-    ];
+  return rooms.flatMap(({ turnout, clash, shared, envelope }) => [
+    ...(clash === null ? [] : [clashFinding(turnout, clash)]),
+    ...(shared === null ? [] : [sharedFinding(turnout, shared, envelope.max[2] - envelope.min[2])]),
+  ]);
+}
+
+function clashFinding(turnout: string, { with: others, shift }: Clash): Finding {
+  return tell({
+    rule: 'motor-clash',
+    level: 'halt',
+    where: turnout,
+    what: say`the motor of ${turnout} stands in ${others.join(', ')}`,
+    figure: Number.isFinite(shift) ? Math.abs(shift) : null,
+    limit: 0,
+    unit: 'mm',
+    mend: moveWords(turnout, shift),
+    source: 'solid geometry: the motor needs its room to itself',
   });
+}
+
+function sharedFinding(turnout: string, { with: others, shift }: Clash, deep: number): Finding {
+  return tell({
+    rule: 'motor-in-shelf',
+    level: 'care',
+    where: turnout,
+    what: say`the motor of ${turnout} hangs ${length(deep)} into ${others.join(', ')}`,
+    figure: deep,
+    limit: 0,
+    unit: 'mm',
+    mend: [
+      ...say`keep what stands there ${length(deep)} lower and the wires covered, or `,
+      ...moveWords(turnout, shift),
+    ],
+    source: 'solid geometry: what is put on the shelf can meet the motor',
+  });
+}
+
+function moveWords(turnout: string, shift: number): Sentence {
+  if (!Number.isFinite(shift))
+    return say`no move along its straight clears it: choose a motor that stands beside the track`;
+  const away = Math.ceil(Math.abs(shift) * 10 - 1e-6) / 10;
+  return say`move ${turnout} ${length(away)} ${shift > 0 ? 'on, the way one enters at the points' : 'back, towards its points'}`;
 }
 
 /** Points along every way of a turnout, in notebook coordinates. */
