@@ -11,4 +11,6 @@ export type DrawingBook = Pick<
   readonly scenery?: Notebook['scenery'];
   /** what other chapters cut is noted on the parts when it is there */
   readonly requests?: Notebook['requests'];
+  /** fix maps are listed, and fixes noted on the parts, when it is there */
+  readonly state?: Pick<Notebook['state'], 'fixes'>;
 };

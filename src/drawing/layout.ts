@@ -5,6 +5,8 @@ import { type Block, emptyBlock } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import { cuttingLayout } from './cutting-drawing.ts';
 import type { Drawing, DrawingOptions, DrawingSheet } from './drawing.ts';
+import { fixLayout } from './fixes/fix-map.ts';
+import { fixNotes } from './fixes/fix-notes.ts';
 import { assemblyLayout, assemblyPictures } from './isometric/assembly-drawing.ts';
 import { jointGroups, jointLayout, jointWords } from './joint-drawing.ts';
 import { type DrawingEntry, type DrawingKind, listDrawings } from './list.ts';
@@ -29,6 +31,7 @@ const documentTypes: Readonly<Record<DrawingKind, string>> = {
   sheet: 'Cutting layout',
   joint: 'Joint detail',
   assembly: 'Assembly',
+  fixes: 'Fix map',
 };
 
 function benchView(id: string): BenchViewKind {
@@ -41,12 +44,18 @@ function contentOf(notebook: DrawingBook, entry: DrawingEntry, options: DrawingO
     const part = notebook.parts.find(({ id }) => id === entry.of);
     if (part?.role === 'layer') return layerLayout(notebook, part, options);
     if (part?.role === 'profile-board') return boardLayout(part, options);
-    if (part !== undefined) return withRequests(partLayout(part, options), requestNotes(notebook, part, options.unit));
+    if (part !== undefined)
+      return withNotes(partLayout(part, options), [
+        ...requestNotes(notebook, part, options.unit),
+        ...fixNotes(notebook, part, options.unit),
+      ]);
   }
   if (entry.kind === 'sheet') {
     const sheet = notebook.sheets[Number(entry.id.slice('sheet.'.length)) - 1];
     if (sheet !== undefined) return cuttingLayout(notebook, sheet, options);
   }
+  const fixes = entry.kind === 'fixes' ? fixLayout(notebook, entry.id, options) : null;
+  if (fixes !== null) return fixes;
   const land = entry.chapter === 'scenery' ? landLayout(notebook, entry.id, options) : null;
   if (land !== null) return land;
   const picture = entry.kind === 'assembly' ? assemblyPictures(notebook).find(({ id }) => id === entry.id) : undefined;
@@ -65,7 +74,7 @@ function contentOf(notebook: DrawingBook, entry: DrawingEntry, options: DrawingO
   return { blocks: [], scale: 10, desc: entry.title };
 }
 
-function withRequests(content: DrawingContent, notes: readonly Block[]): DrawingContent {
+function withNotes(content: DrawingContent, notes: readonly Block[]): DrawingContent {
   return { ...content, blocks: [...content.blocks, ...notes] };
 }
 

@@ -1,10 +1,11 @@
 import type { Part } from '../core/stock/part.ts';
 import type { DrawingBook } from './book.ts';
+import { fixEntries } from './fixes/fix-map.ts';
 import { assemblyPictures } from './isometric/assembly-drawing.ts';
 import { jointGroups, jointTitle } from './joint-drawing.ts';
 import { landEntries } from './scenery/land-drawings.ts';
 
-export type DrawingKind = 'plan' | 'elevation' | 'section' | 'part' | 'sheet' | 'joint' | 'assembly';
+export type DrawingKind = 'plan' | 'elevation' | 'section' | 'part' | 'sheet' | 'joint' | 'assembly' | 'fixes';
 
 /** A drawing that can be laid out: its id, what it shows, and the title under which it is filed. */
 export type DrawingEntry = {
@@ -69,5 +70,13 @@ export function listDrawings(notebook: DrawingBook): readonly DrawingEntry[] {
   const assembly = assemblyPictures(notebook).map(
     ({ id, bench, title }): DrawingEntry => ({ id, kind: 'assembly', chapter: 'benchwork', of: bench, title }),
   );
-  return [...benchEntries(notebook), ...landEntries(notebook), ...parts, ...joints, ...sheets, ...assembly];
+  return [
+    ...benchEntries(notebook),
+    ...landEntries(notebook),
+    ...parts,
+    ...joints,
+    ...sheets,
+    ...assembly,
+    ...fixEntries(notebook),
+  ];
 }
