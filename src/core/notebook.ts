@@ -21,6 +21,7 @@ import { sceneryStage, withSheets } from './stages/scenery.ts';
 import { shoppingStage } from './stages/shopping.ts';
 import { cuttingStage, massesOf } from './stages/timber.ts';
 import { trackStage } from './stages/track.ts';
+import { wiringStage } from './stages/wiring.ts';
 import { planSteps } from './steps/plan.ts';
 import type { Step } from './steps/step.ts';
 import type { Fastener, HardwareUse } from './stock/fastener.ts';
@@ -30,6 +31,7 @@ import type { KnownThickness } from './stock/thickness.ts';
 import type { TrackModel } from './track/lay.ts';
 import { done, failed, type Result } from './units/problem.ts';
 import type { Scope } from './units/quantity.ts';
+import type { WiringModel } from './wiring/wiring.ts';
 
 export type { NamedDimension } from './stages/benchwork.ts';
 
@@ -71,6 +73,8 @@ export type Notebook = {
   readonly machining: readonly Machining[];
   /** lines, turnouts and how to set them out; null for a notebook without track */
   readonly track: TrackModel | null;
+  /** wires, holes, feeders and what they carry; null for a notebook without wiring */
+  readonly wiring: WiringModel | null;
   /** the land; null for a notebook without scenery */
   readonly scenery: SceneryModel | null;
   /** holes, notches and cut-outs that rooms asked of each other's parts */
@@ -97,7 +101,9 @@ export function compute(plan: Plan): Result<Notebook> {
   if (!rails.ok) return failed(...early, ...rails.faults);
   const land = sceneryStage(plan, { model: bare, scope, lines: [], headroom: { train: 0, roof: 0, source: '' } });
   if (!land.ok) return failed(...early, ...land.faults);
-  const requests = [...(rails.value?.model.requests ?? []), ...(land.value?.requests ?? [])];
+  const wires = wiringStage(plan, { model: bare, scope, rails: rails.value, land: land.value });
+  if (!wires.ok) return failed(...early, ...wires.faults);
+  const requests = [rails.value?.model, land.value, wires.value].flatMap((room) => room?.requests ?? []);
   const holes = penetrationsStage(bare, requests);
   const model = { ...bare, parts: [...holes.parts, ...(land.value?.parts ?? [])] };
   const steps = stepsStage(plan, model, scope);
@@ -113,6 +119,7 @@ export function compute(plan: Plan): Result<Notebook> {
     holes,
     ...(rails.value === null ? [] : [rails.value]),
     ...(land.value === null ? [] : [land.value]),
+    ...(wires.value === null ? [] : [wires.value]),
     together,
     cut,
     buy,
@@ -145,6 +152,7 @@ export function compute(plan: Plan): Result<Notebook> {
     machining: together.machining,
     track: rails.value?.model ?? null,
     scenery: withSheets(land.value, sheets, plan),
+    wiring: wires.value,
     requests,
     steps: steps.steps,
     log: log.records,

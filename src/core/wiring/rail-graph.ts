@@ -37,7 +37,7 @@ function endOf(metal: readonly Metal[], end: string): { readonly metal: string; 
 
 /** The graph of a plan's rails; each edge is one segment. */
 export function railGraph({ metal, segments }: Pick<RailPlan, 'metal' | 'segments'>): RailGraph {
-  const laid = segments.map(({ id, from, to }) => ({ id, from: from.node, to: to.node, length: to.at - from.at }));
+  const laid = segments.map(({ id, from, to }) => ({ id, from: from.end, to: to.end, length: to.at - from.at }));
   return graphOf(metal, laid);
 }
 

@@ -1,8 +1,11 @@
 import type { Point } from '../geometry/shapes.ts';
 import type { Metal } from './metal.ts';
 
-/** One end of a segment: the end of metal it meets, and its distance from the line's start, mm. */
-export type SegmentEnd = { readonly at: number; readonly node: string };
+/**
+ * One end of a segment: its distance from the line's start, mm, the node it conducts to, and the end of metal it meets. At
+ * a turnout these are one; a plain joint is one node with two sides.
+ */
+export type SegmentEnd = { readonly at: number; readonly node: string; readonly end: string };
 
 /** A length of a line's rails between two ends of metal. */
 export type RailSegment = {

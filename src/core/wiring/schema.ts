@@ -42,6 +42,14 @@ export function wiringSchema(kit: QuantityKit) {
     districts: z
       .array(z.strictObject({ id: identifier, lines: z.array(identifier), 'trips-at': kit.current }))
       .default([]),
+    /** where both rails are cut already; when given, every cut that is needed has to be among them */
+    gaps: z.array(alongLine(kit)).optional(),
+    /** the rails as measured */
+    rails: z.strictObject({ 'ohm-per-metre': kit.resistance }).optional(),
+    /** length over which the longest train conducts */
+    'longest-train': kit.length.optional(),
+    /** share of the voltage that may be lost on the way; 5 % when absent */
+    'may-lose': kit.grade.optional(),
     renamed: renamed.optional(),
     steps: z.array(stepSchema(kit)).default([]),
   });

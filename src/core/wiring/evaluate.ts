@@ -1,0 +1,151 @@
+import type { Stock, WireStock } from '../stock/goods.ts';
+import { distanceOf, type LineWay } from '../track/line.ts';
+import type { Train } from '../track/train.schema.ts';
+import { evaluate } from '../units/evaluate.ts';
+import { done, type Fault, failed, type Result } from '../units/problem.ts';
+import type { Dimension, Quantity, Scope } from '../units/quantity.ts';
+import type { LiftInput, LoadPlace, WiringGround, WiringInput } from './input.ts';
+import { railOhmPerMetre, usualCode } from './rail-metal.ts';
+import type { RailPlan } from './rail-plan.ts';
+import type { Wiring } from './schema.ts';
+
+/** What evaluation needs besides the chapter. */
+export type WiringContext = {
+  readonly scope: Scope;
+  readonly scale: string;
+  readonly stock: readonly Stock[];
+  readonly trains: readonly Train[];
+  readonly lines: readonly Pick<LineWay, 'id' | 'joints' | 'length'>[];
+  readonly rails: RailPlan;
+  readonly lifts: readonly LiftInput[];
+  readonly ground: WiringGround;
+};
+
+/** Copper in a warm room under a deck, degrees Celsius; common practice, no source. */
+const WARM = 40;
+
+/** Share of the voltage that may be lost; common practice, no source: 3 to 5 %. */
+const MAY_LOSE = 0.05;
+
+type Read = (quantity: Quantity<Dimension>) => number;
+type Place = Exclude<Wiring['loads'][number]['at'], string>;
+type Reading = { readonly read: Read; readonly faults: Fault[]; readonly context: WiringContext };
+
+/** The chapter's quantities as numbers, ready for wiringModel; every fault of every value at once. */
+export function evaluateWiring(wiring: Wiring, context: WiringContext): Result<WiringInput> {
+  const faults: Fault[] = [];
+  const read: Read = (quantity) => {
+    const amount = evaluate(quantity, context.scope);
+    if (amount.ok) return amount.value.value;
+    faults.push(...amount.faults);
+    return 1;
+  };
+  const reading: Reading = { read, faults, context };
+  const input: WiringInput = {
+    supply: {
+      control: wiring.supply.control,
+      volts: read(wiring.supply.volts),
+      tripsAt: read(wiring.supply['trips-at']),
+    },
+    bus: busOf(wiring, reading),
+    feeders: feedersOf(wiring, reading),
+    loads: wiring.loads.map((load, i) => ({
+      id: load.id,
+      kind: load.kind,
+      amps: atLeast(0, load.amps, { ...reading, at: `wiring.loads.${i}.amps` }),
+      place: loadPlace(load.at, { ...reading, at: `wiring.loads.${i}.at` }),
+    })),
+    districts: wiring.districts.map((one) => ({ id: one.id, lines: one.lines, tripsAt: read(one['trips-at']) })),
+    lifts: context.lifts,
+    gaps:
+      wiring.gaps === undefined
+        ? null
+        : wiring.gaps.map((place, i) => onLine(place, { ...reading, at: `wiring.gaps.${i}` })),
+    rail: {
+      ohmPerMetre:
+        wiring.rails === undefined ? railOhmPerMetre(usualCode(context.scale)) : read(wiring.rails['ohm-per-metre']),
+      assumed: wiring.rails === undefined,
+    },
+    train: wiring['longest-train'] === undefined ? longestConducting(context.trains) : read(wiring['longest-train']),
+    mayLose: wiring['may-lose'] === undefined ? MAY_LOSE : read(wiring['may-lose']),
+    warm: WARM,
+    rails: context.rails,
+    ground: context.ground,
+    wires: context.stock.filter((one) => one.kind === 'wire'),
+  };
+  return faults.length > 0 ? failed(...faults) : done(input);
+}
+
+/** The longest vehicle whose wheels conduct; coaches on plastic wheels bridge nothing. */
+function longestConducting(trains: readonly Train[]): number | null {
+  const lengths = trains.filter((train) => train['conducting-wheels'] > 0).map(({ length }) => length);
+  return lengths.length === 0 ? null : Math.max(...lengths);
+}
+
+function busOf({ bus }: Wiring, reading: Reading): WiringInput['bus'] {
+  if (bus === undefined) return null;
+  const { read } = reading;
+  const stock = wireOf(bus.stock, { ...reading, at: 'wiring.bus.stock' });
+  const from = [read(bus.from[0]), read(bus.from[1])] as const;
+  const route = bus.route === 'auto' ? null : bus.route.map(([x, y]) => [read(x), read(y)] as const);
+  return stock === null ? null : { stock, from, route };
+}
+
+function feedersOf({ feeders }: Wiring, reading: Reading): WiringInput['feeders'] {
+  if (feeders === undefined) return null;
+  const stock = wireOf(feeders.stock, { ...reading, at: 'wiring.feeders.stock' });
+  const every = atLeast(1, feeders.every, { ...reading, at: 'wiring.feeders.every' });
+  return stock === null ? null : { stock, every };
+}
+
+type At = Reading & { readonly at: string };
+
+function wireOf(id: string, { context, faults, at }: At): WireStock | null {
+  const goods = context.stock.find((one) => one.id === id);
+  if (goods?.kind === 'wire') return goods;
+  const wires = context.stock.filter((one) => one.kind === 'wire').map((one) => one.id);
+  faults.push({
+    rule: 'not-a-wire',
+    at,
+    what: goods === undefined ? `no stock is called ${id}` : `${id} is ${goods.kind}, not wire`,
+    mend: `name a wire: ${wires.join(', ')}`,
+  });
+  return null;
+}
+
+function atLeast(least: number, quantity: Quantity<Dimension>, { read, faults, at }: At): number {
+  const value = read(quantity);
+  if (value >= least) return value;
+  faults.push({
+    rule: 'too-small',
+    at,
+    what: `\`${quantity.text}\` is less than ${least}`,
+    mend: `write ${least} or more`,
+  });
+  return least;
+}
+
+function loadPlace(at: Wiring['loads'][number]['at'], reading: At): LoadPlace {
+  if (typeof at === 'string') return { kind: 'turnout', turnout: at };
+  if (!('line' in at)) return { kind: 'place', at: [reading.read(at[0]), reading.read(at[1])] };
+  return { kind: 'line', ...onLine(at, reading) };
+}
+
+function onLine(
+  place: Extract<Place, { readonly line: string }>,
+  { read, faults, context, at }: At,
+): { readonly line: string; readonly at: number } {
+  const line = context.lines.find(({ id }) => id === place.line);
+  // lines that do not exist are told when references are read
+  if (line === undefined) return { line: place.line, at: 0 };
+  const along = distanceOf(line, 'past' in place ? { past: place.past, by: read(place.by) } : { at: read(place.at) });
+  if (along === null) {
+    faults.push({
+      rule: 'off-the-line',
+      at,
+      what: `${place.line} has no such place: it is ${Math.round(line.length)} mm long`,
+      mend: `write a distance from 0 to ${Math.floor(line.length)} mm${line.joints.length === 0 ? '' : `, or past ${line.joints.map(({ id }) => id).join(', ')}`}`,
+    });
+  }
+  return { line: place.line, at: along ?? 0 };
+}

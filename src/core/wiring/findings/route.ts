@@ -1,0 +1,118 @@
+import type { Finding } from '../../finding.ts';
+import { length, say } from '../../units/say.ts';
+import type { WiringInput } from '../input.ts';
+import type { LaidBus } from '../laid-bus.ts';
+import { listed, tell } from '../tell.ts';
+import { spaceLength } from '../wire-list.ts';
+
+/** Where the bus runs, what it meets and what it misses. */
+export function routeFindings(input: WiringInput, laid: LaidBus): readonly Finding[] {
+  return [
+    ...clashFindings(laid),
+    ...missedFindings(laid),
+    ...feederFindings(laid),
+    ...ringFindings(input, laid),
+    ...drillFindings(laid),
+    ...moreFindings(laid),
+  ];
+}
+
+function clashFindings({ clashes, run }: LaidBus): readonly Finding[] {
+  return clashes.map(({ with: id }) =>
+    tell({
+      rule: 'bus-clash',
+      level: 'halt',
+      where: id,
+      what: say`The bus, ${length(run.z)} above the floor, runs into ${id}.`,
+      mend:
+        run.found === 'written'
+          ? say`Lead its route round ${id}, through a strut only square to it and clear of its joints, or write 'route: auto'.`
+          : say`Move ${id}, or write a route round it.`,
+      ...{ figure: run.z, unit: 'mm', source: 'geometry' },
+    }),
+  );
+}
+
+function missedFindings({ route, wired }: LaidBus): readonly Finding[] {
+  return route.unreached.map((drop) => {
+    const feeder = wired.feeders.find(({ id }) => id === drop);
+    const place =
+      feeder === undefined ? say`${drop.replace('load.', '')}` : say`${feeder.line} at ${length(feeder.at)}`;
+    return tell({
+      rule: 'feeder-unreached',
+      level: 'halt',
+      where: feeder?.line ?? drop,
+      what: [...place, ' lies over a bay that the bus does not get to.'],
+      mend: say`Leave a way of ${length(2 * wired.under.site.radius)} and a little into that bay, or write a route that passes it.`,
+      ...{ figure: null, source: 'geometry' },
+    });
+  });
+}
+
+/** Feeders that have no clear way down through the deck. */
+function feederFindings({ wired }: LaidBus): readonly Finding[] {
+  return wired.feeders
+    .filter(({ clear }) => !clear)
+    .map(({ id, line, at }) =>
+      tell({
+        rule: 'feeder-blocked',
+        level: 'care',
+        where: line,
+        what: say`The wires of ${id} find no clear way down from ${line} near ${length(at)}: a strut, a motor or water is below.`,
+        mend: say`Solder them at the next clear place along ${line}, or lead them over the deck to its edge.`,
+        ...{ figure: at, unit: 'mm', source: 'geometry' },
+      }),
+    );
+}
+
+/** A digital bus that comes back to its start carries echoes of its own signal. */
+function ringFindings({ supply }: WiringInput, { run }: LaidBus): readonly Finding[] {
+  const [first, last] = [run.path[0], run.path[run.path.length - 1]];
+  const closed =
+    run.path.length > 2 &&
+    first !== undefined &&
+    last !== undefined &&
+    Math.hypot(last[0] - first[0], last[1] - first[1]) < 1;
+  if (!closed || supply.control !== 'digital') return [];
+  const lastStretch = run.path.slice(-2);
+  return [
+    tell({
+      rule: 'bus-ring',
+      level: 'care',
+      where: 'bus',
+      what: say`The bus comes back to where it starts: a digital bus is not closed into a ring.`,
+      mend: say`Leave off its last ${length(spaceLength(lastStretch))}.`,
+      ...{ figure: spaceLength(run.path), unit: 'mm' },
+    }),
+  ];
+}
+
+function drillFindings({ holes }: LaidBus): readonly Finding[] {
+  const late = holes.filter(({ access }) => access !== 'in place');
+  if (late.length === 0) return [];
+  const least = late.reduce((low, { room }) => Math.min(low, room), Number.POSITIVE_INFINITY);
+  return [
+    tell({
+      rule: 'hole-before-assembly',
+      level: 'note',
+      where: 'bus',
+      what: say`Between the struts no drill gets to ${listed(late.map(({ part }) => part))}: ${length(least)} are clear along the hole.`,
+      mend: say`Drill these holes with the parts still flat, as their drawings show.`,
+      ...{ figure: least, limit: 250, unit: 'mm' },
+    }),
+  ];
+}
+
+function moreFindings({ route, run }: LaidBus): readonly Finding[] {
+  if (route.proved) return [];
+  return [
+    tell({
+      rule: 'bus-not-proved',
+      level: 'note',
+      where: 'bus',
+      what: say`The bus passes many places; its order was mended, not proved the shortest.`,
+      mend: say`Write a route if you see a shorter one than ${length(spaceLength(run.path))}.`,
+      ...{ figure: spaceLength(run.path), unit: 'mm', source: 'search' },
+    }),
+  ];
+}

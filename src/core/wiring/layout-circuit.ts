@@ -1,0 +1,156 @@
+import { alongBranch, lostAt, worstAlong } from './along-branch.ts';
+import type { Tap } from './bus-run.ts';
+import { type Branch, type Draws, isFed, type Network, network } from './circuit.ts';
+import { warmResistance } from './copper.ts';
+import { districtOf, districtsOf } from './districts.ts';
+import type { Feeder } from './feeders.ts';
+import type { Gap } from './gaps.ts';
+import type { WiringInput } from './input.ts';
+import { trips } from './protection.ts';
+import { feederNode, type RailBranch, railBranches } from './rail-circuit.ts';
+
+/** A feeder or a load with where it meets the bus and the length of its wires, one of the pair; mm. */
+export type Tail = { readonly tap: Tap; readonly district: string; readonly length: number; readonly amps: number };
+
+/** Everything that conducts: wires of given resistance, ohm per m at 20 degrees Celsius. */
+export type Conductors = {
+  readonly input: WiringInput;
+  readonly gaps: readonly Gap[];
+  readonly feeders: readonly Feeder[];
+  readonly tails: readonly Tail[];
+  readonly bus: number;
+  readonly tail: number;
+};
+
+const SOURCE = 'supply';
+
+/** The whole layout as one circuit, with what its steady loads draw; pairs are branches there and back. */
+export type LayoutCircuit = { readonly net: Network; readonly rails: readonly RailBranch[]; readonly draws: Draws };
+
+export function layoutCircuit({ input, gaps, feeders, tails, bus, tail }: Conductors): LayoutCircuit {
+  const both = (ohmPerMetre: number, length: number) => (2 * warmResistance(ohmPerMetre, input.warm) * length) / 1000;
+  const { rails, turnouts } = railBranches(input.rails, { gaps, feeders, ohmPerMetre: input.rail.ohmPerMetre });
+  const wired = districtsOf(input).flatMap(({ id }) => {
+    const mine = tails.filter(({ district }) => district === id).toSorted((a, b) => a.tap.along - b.tap.along);
+    return mine.flatMap((one, i): readonly Branch[] => {
+      const before = mine[i - 1];
+      const from = before === undefined ? SOURCE : tapNode(before);
+      return [
+        { id: `bus ${one.tap.drop}`, from, to: tapNode(one), ohm: both(bus, one.tap.along - (before?.tap.along ?? 0)) },
+        { id: `tail ${one.tap.drop}`, from: tapNode(one), to: feederNode(one.tap.drop), ohm: both(tail, one.length) },
+      ];
+    });
+  });
+  const draws: Record<string, number> = {};
+  for (const { tap, amps } of tails) if (amps > 0) draws[feederNode(tap.drop)] = amps;
+  return { net: network({ source: SOURCE, branches: [...wired, ...turnouts, ...rails] }), rails, draws };
+}
+
+function tapNode({ tap, district }: Tail): string {
+  return `tap ${district} ${tap.drop}`;
+}
+
+/** A place on a line and a figure there. */
+export type AtPlace = { readonly line: string; readonly at: number };
+
+/** What a district gives at its worst places. V, A, ohm. */
+export type DistrictFigures = {
+  readonly id: string;
+  readonly lines: readonly string[];
+  readonly tripsAt: number;
+  readonly steady: number;
+  /** what trains may draw at once: the trip current less the steady loads */
+  readonly forTrains: number;
+  /** with all of that drawn by trains at the worst place; null where nothing is fed */
+  readonly worst: (AtPlace & { readonly volts: number }) | null;
+  /** a short at the place of the longest loop */
+  readonly short: (AtPlace & { readonly amps: number; readonly loop: number }) | null;
+  readonly trips: boolean;
+};
+
+/** Worst voltage and worst short of every district. */
+export function districtFigures(input: WiringInput, { net, rails, draws }: LayoutCircuit): readonly DistrictFigures[] {
+  return districtsOf(input).map(({ id, lines, tripsAt }) => {
+    const steady = steadyAmps(input, id);
+    const forTrains = Math.max(0, tripsAt - steady);
+    const mine = rails.filter(({ line }) => districtOf(input.districts, line) === id);
+    const spots = mine.flatMap((branch) => {
+      const along = alongBranch(net, branch.id, draws);
+      if (along === null) return [];
+      const place = (share: number): AtPlace => ({
+        line: branch.line,
+        at: branch.start + share * (branch.end - branch.start),
+      });
+      const low = worstAlong(along, forTrains);
+      const far = worstAlong({ ...along, loads: { a: 0, b: 0, c: 0 } }, 1);
+      return [{ low: { ...place(low.share), lost: low.lost }, far: { ...place(far.share), loop: far.lost } }];
+    });
+    const low = most(
+      spots.map((spot) => spot.low),
+      ({ lost }) => lost,
+    );
+    const far = most(
+      spots.map((spot) => spot.far),
+      ({ loop }) => loop,
+    );
+    return {
+      ...{ id, lines, tripsAt, steady, forTrains },
+      worst: low === null ? null : { line: low.line, at: low.at, volts: input.supply.volts - low.lost },
+      short: far === null ? null : { ...far, amps: far.loop === 0 ? Number.MAX_VALUE : input.supply.volts / far.loop },
+      trips: far !== null && trips({ volts: input.supply.volts, loop: far.loop, tripsAt }),
+    };
+  });
+}
+
+function most<T>(all: readonly T[], figure: (one: T) => number): T | null {
+  return all.reduce<T | null>((best, one) => (best === null || figure(one) > figure(best) + 1e-12 ? one : best), null);
+}
+
+/** Current that a district's steady loads draw together, A. */
+export function steadyAmps(input: WiringInput, district: string): number {
+  return input.loads
+    .filter((load) => load.kind === 'steady' && loadDistrict(input, load) === district)
+    .reduce((sum, { amps }) => sum + amps, 0);
+}
+
+/** The district a load hangs on: its line's, its turnout's line's, or the supply's own. */
+export function loadDistrict(
+  { districts, rails }: Pick<WiringInput, 'districts' | 'rails'>,
+  { place }: WiringInput['loads'][number],
+): string {
+  if (place.kind === 'line') return districtOf(districts, place.line);
+  const turnout = place.kind === 'turnout' ? rails.turnouts.find(({ id }) => id === place.turnout) : undefined;
+  return districtOf(districts, turnout?.line ?? '');
+}
+
+/** Rails that nothing feeds, as stretches of their lines. */
+export function unfedRails({ net, rails }: LayoutCircuit): readonly RailBranch[] {
+  return rails.filter(({ from, to, start, end }) => end - start > 1e-6 && !(isFed(net, from) && isFed(net, to)));
+}
+
+/** Voltage at a train that draws all its district gives, along a line; V at distances in mm. */
+export type LineVoltage = { readonly line: string; readonly points: readonly (readonly [number, number])[] };
+
+/** Voltage along every line for the drawing, at the ends of each length of rail and between. */
+export function lineVoltages(input: WiringInput, { net, rails, draws }: LayoutCircuit): readonly LineVoltage[] {
+  const forTrains = new Map(
+    districtsOf(input).map(({ id, tripsAt }) => [id, Math.max(0, tripsAt - steadyAmps(input, id))]),
+  );
+  return input.rails.lines.map(({ id }) => ({
+    line: id,
+    points: rails
+      .filter(({ line }) => line === id)
+      .flatMap((branch) => {
+        const along = alongBranch(net, branch.id, draws);
+        const amps = forTrains.get(districtOf(input.districts, id)) ?? 0;
+        if (along === null) return [];
+        return [0, 0.25, 0.5, 0.75, 1].map(
+          (share) =>
+            [
+              branch.start + share * (branch.end - branch.start),
+              input.supply.volts - lostAt(along, share, amps),
+            ] as const,
+        );
+      }),
+  }));
+}

@@ -1,0 +1,92 @@
+import type { Finding } from '../finding.ts';
+import type { Request } from '../stock/part.ts';
+import { bundleDiameter } from './bundle.ts';
+import { comesDown } from './comes-down.ts';
+import { type Connector, connectors } from './connectors.ts';
+import { districtsOf } from './districts.ts';
+import { type Feeder, feedersOf } from './feeders.ts';
+import { circuitFindings } from './findings/circuit.ts';
+import { gapFindings } from './findings/gaps.ts';
+import { routeFindings } from './findings/route.ts';
+import { supplyFindings } from './findings/supply.ts';
+import { type Gap, gapsOf, type ReversingSection } from './gaps.ts';
+import { type BusHole, holeRequests } from './holes.ts';
+import type { WiringInput } from './input.ts';
+import { type BusRun, layBus } from './laid-bus.ts';
+import {
+  type DistrictFigures,
+  districtFigures,
+  type LineVoltage,
+  layoutCircuit,
+  lineVoltages,
+  unfedRails,
+} from './layout-circuit.ts';
+import { type PlaceBelow, placesBelow } from './places.ts';
+import { type TestRow, testSheet } from './test-sheet.ts';
+import { underDeck } from './under.ts';
+import { type Wire, wireList } from './wire-list.ts';
+
+/** The wiring as computed; notebook coordinates, mm, V, A, ohm. */
+export type WiringModel = {
+  readonly control: 'digital' | 'dc';
+  readonly volts: number;
+  readonly bus: BusRun | null;
+  readonly wires: readonly Wire[];
+  readonly holes: readonly BusHole[];
+  readonly feeders: readonly Feeder[];
+  readonly gaps: readonly Gap[];
+  readonly reversing: readonly ReversingSection[];
+  readonly districts: readonly DistrictFigures[];
+  readonly connectors: readonly Connector[];
+  readonly voltage: readonly LineVoltage[];
+  readonly tests: readonly TestRow[];
+  readonly places: readonly PlaceBelow[];
+  readonly requests: readonly Request[];
+  readonly findings: readonly Finding[];
+};
+
+/** Routes, lists, computes and checks the wiring of a layout. */
+export function wiringModel(input: WiringInput): WiringModel {
+  const cut = gapsOf(input);
+  const under = underDeck(input, bundleDiameter(2 * districtsOf(input).length, input.bus?.stock.outside ?? 0) / 2);
+  const feeders = feedersOf(input, cut.gaps, under === null ? () => true : comesDown(under));
+  const laid = under === null || input.bus === null ? null : layBus(input, under, feeders);
+  const circuit = layoutCircuit({ input, gaps: cut.gaps, feeders, tails: laid?.tails ?? [], ...resistances(input) });
+  const districts = districtFigures(input, circuit);
+  const wires = laid === null ? [] : wireList(laid.wired);
+  const holes = laid?.holes ?? [];
+  const joined = laid === null ? [] : connectors(holes, wires, laid.wired.pairs);
+  return {
+    control: input.supply.control,
+    volts: input.supply.volts,
+    bus: laid?.run ?? null,
+    ...{ wires, holes, feeders, districts },
+    gaps: cut.gaps,
+    reversing: cut.sections,
+    connectors: joined,
+    voltage: lineVoltages(input, circuit),
+    tests: testSheet(input, { feeders, districts, gaps: cut.gaps }),
+    places: laid === null ? [] : placesBelow(input, laid.wired, holes),
+    requests: holeRequests(holes),
+    findings: [
+      ...supplyFindings(input),
+      ...gapFindings(input, cut),
+      ...(laid === null ? [] : routeFindings(input, laid)),
+      ...(laid === null
+        ? []
+        : circuitFindings(input, {
+            circuit,
+            districts,
+            unfed: unfedRails(circuit),
+            gaps: cut.gaps,
+            feeders,
+            tails: laid.tails,
+          })),
+    ],
+  };
+}
+
+function resistances({ bus, feeders }: WiringInput): { readonly bus: number; readonly tail: number } {
+  const own = bus?.stock.ohmPerMetre ?? 0;
+  return { bus: own, tail: feeders?.stock.ohmPerMetre ?? own };
+}
