@@ -11,6 +11,7 @@ import { byDimension, type Json, millionth, plain, thousandth } from './rounded.
 import { requestJson, sceneryJson } from './scenery-json.ts';
 import { savingJson, shoppingJson, yardJson } from './shopping-json.ts';
 import { fixesJson, stateJson } from './state-json.ts';
+import { trackJson } from './track-json.ts';
 
 type Say = (sentence: Sentence) => string;
 
@@ -131,6 +132,7 @@ export function notebookJson(notebook: Notebook): string {
     shopping: notebook.shopping.lines.map(shoppingJson),
     assembly: assemblyJson(notebook.assembly, say),
     machining: notebook.machining.map(machiningJson),
+    track: trackJson(notebook.track),
     scenery: sceneryJson(notebook.scenery),
     requests: notebook.requests.map(requestJson),
     steps: notebook.steps.map((step) => stepJson(step, say)),

@@ -238,6 +238,7 @@ export const notebook: Notebook = {
   },
   assembly: [],
   machining: [],
+  track: null,
   scenery: null,
   requests: [],
   steps,

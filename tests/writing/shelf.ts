@@ -155,6 +155,7 @@ const told: Omit<Notebook, 'state'> = {
     left: { value: -2.5, currency: 'EUR' },
   },
   assembly: [],
+  track: null,
   scenery: null,
   requests: [
     { by: 'pond', part: 'side.front', kind: 'notch', at: [60, 9, 90], size: [20, 8.5], limit: 15, chapter: 'scenery' },
