@@ -12,6 +12,7 @@ import { requestJson, sceneryJson } from './scenery-json.ts';
 import { savingJson, shoppingJson, yardJson } from './shopping-json.ts';
 import { fixesJson, stateJson } from './state-json.ts';
 import { trackJson } from './track-json.ts';
+import { wiringJson } from './wiring-json.ts';
 
 type Say = (sentence: Sentence) => string;
 
@@ -134,6 +135,7 @@ export function notebookJson(notebook: Notebook): string {
     machining: notebook.machining.map(machiningJson),
     track: trackJson(notebook.track),
     scenery: sceneryJson(notebook.scenery),
+    wiring: wiringJson(notebook.wiring, say),
     requests: notebook.requests.map(requestJson),
     steps: notebook.steps.map((step) => stepJson(step, say)),
     log: plain(notebook.log, ['id', 'date', 'chapter', 'title', 'what', 'part', 'line', 'set']),

@@ -156,6 +156,7 @@ const told: Omit<Notebook, 'state'> = {
   },
   assembly: [],
   track: null,
+  wiring: null,
   scenery: null,
   requests: [
     { by: 'pond', part: 'side.front', kind: 'notch', at: [60, 9, 90], size: [20, 8.5], limit: 15, chapter: 'scenery' },

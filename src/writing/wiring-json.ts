@@ -1,0 +1,52 @@
+import type { Sentence } from '../core/units/say.ts';
+import type { DistrictFigures } from '../core/wiring/layout-circuit.ts';
+import type { TestRow } from '../core/wiring/test-sheet.ts';
+import type { Wire } from '../core/wiring/wire-list.ts';
+import type { WiringModel } from '../core/wiring/wiring.ts';
+import { type Json, millionth, plain, thousandth } from './rounded.ts';
+
+function wireJson({ path, ...wire }: Wire): Json {
+  const { id, label, kind, stock, colour, from, to, district } = wire;
+  return {
+    ...{ id, label, kind, stock, colour, from, to, district },
+    drawn: thousandth(wire.drawn),
+    slack: thousandth(wire.slack),
+    length: thousandth(wire.length),
+    path: plain(path),
+  };
+}
+
+function districtJson({ id, lines, tripsAt, steady, worst, short, trips }: DistrictFigures): Json {
+  return {
+    ...{ id, lines },
+    tripsAt: thousandth(tripsAt),
+    steady: thousandth(steady),
+    worstVolts: worst === null ? null : thousandth(worst.volts),
+    worstAt: worst === null ? null : { line: worst.line, at: thousandth(worst.at) },
+    shortAmps: short === null ? null : thousandth(short.amps),
+    shortOhms: short === null ? null : millionth(short.loop),
+    shortAt: short === null ? null : { line: short.line, at: thousandth(short.at) },
+    trips,
+  };
+}
+
+/** The wiring as `export` writes it; null without the chapter. mm, V, A, ohm. */
+export function wiringJson(wiring: WiringModel | null, say: (sentence: Sentence) => string): Json {
+  if (wiring === null) return null;
+  const testJson = ({ id, of, what, expect }: TestRow): Json => ({ id, of, what: say(what), expect: say(expect) });
+  return {
+    control: wiring.control,
+    volts: thousandth(wiring.volts),
+    bus: wiring.bus === null ? null : plain(wiring.bus, ['stock', 'found', 'proved', 'z', 'path']),
+    wires: wiring.wires.map(wireJson),
+    holes: plain(wiring.holes, ['id', 'part', 'at', 'diameter', 'wires', 'access']),
+    feeders: plain(wiring.feeders, ['id', 'line', 'at', 'district', 'point', 'down']),
+    gaps: plain(wiring.gaps, ['id', 'line', 'at', 'why', 'of']),
+    districts: wiring.districts.map(districtJson),
+    reversing: plain(wiring.reversing, ['line', 'from', 'to', 'length']),
+    connectors: plain(wiring.connectors, ['id', 'between', 'at', 'pins']),
+    voltage: plain(wiring.voltage, ['line', 'points']),
+    tests: wiring.tests.map(testJson),
+    places: plain(wiring.places, ['bay', 'bench', 'x', 'y']),
+  };
+}
