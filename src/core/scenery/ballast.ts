@@ -3,17 +3,17 @@ import { BALLAST_RUN, gaugeOf, trackBed } from './formation-width.ts';
 import { type LandQuantity, volumeQuantity } from './quantity.ts';
 
 /**
- * Depth of ballast over the roadbed in gauges, and the share of the space between the sleepers' ends that the sleepers
- * themselves fill: assumed, common practice, no source.
+ * Depth of loose ballast, mm, from the gauge, mm: fitted to the usual 40, 90 and 270 cm3 a metre of N, HO and O; common
+ * practice, no source. Sleepers fill a tenth of it.
  */
-const DEPTH_GAUGES = 0.18;
+const DEPTH_PER_ROOT_GAUGE = 0.77;
 const SLEEPERS_FILL = 0.1;
 
 /** Cross-section of the loose ballast of one track, mm2: a trapezium with shoulders of 1:1.25 (NEM 122) less the sleepers. */
 export function ballastSection(scale: string): number | null {
   const [bed, gauge] = [trackBed(scale), gaugeOf(scale)];
   if (bed === null || gauge === null) return null;
-  const depth = DEPTH_GAUGES * gauge;
+  const depth = DEPTH_PER_ROOT_GAUGE * Math.sqrt(gauge);
   return (bed.ballast + BALLAST_RUN * depth) * depth * (1 - SLEEPERS_FILL);
 }
 
