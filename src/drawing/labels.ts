@@ -39,6 +39,9 @@ export function around(boxes: readonly Extent[]): Extent {
 
 /** Whether a straight line passes through a box (Liang and Barsky's clipping, 1984). */
 export function crosses([[ax, ay], [bx, by]]: Straight, box: Extent): boolean {
+  // Most lines of a drawing are far from the box; the cheap test first.
+  if ((ax <= box.x0 && bx <= box.x0) || (ax >= box.x1 && bx >= box.x1)) return false;
+  if ((ay <= box.y0 && by <= box.y0) || (ay >= box.y1 && by >= box.y1)) return false;
   const [dx, dy] = [bx - ax, by - ay];
   const limits: readonly (readonly [number, number])[] = [
     [-dx, ax - box.x0],
