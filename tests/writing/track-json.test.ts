@@ -7,15 +7,15 @@ import { oval } from '../core/track/example.ts';
 
 const schema = JSON.parse(readFileSync('src/writing/notebook.schema.json', 'utf8'));
 /** zod reads the JSON Schema by itself, so it judges our writer and our schema from outside. */
-const contract = z.fromJSONSchema({ ...schema.properties.track, definitions: schema.definitions });
+const contract = z.fromJSONSchema({ ...schema, required: ['track'], properties: { track: schema.properties.track } });
 
 const json = trackJson(layTrack(oval()).model);
 
 test('the track is written as its schema says', () => {
-  expect(contract.safeParse(json).error?.issues ?? []).toEqual([]);
+  expect(contract.safeParse({ track: json }).error?.issues ?? []).toEqual([]);
   const told = JSON.parse(JSON.stringify(json));
-  expect(contract.safeParse({ ...told, lines: [{ ...told.lines[0], length: '3819' }] }).success).toBe(false);
-  expect(contract.safeParse({ ...told, setOut: undefined }).success).toBe(false);
+  expect(contract.safeParse({ track: { ...told, lines: [{ ...told.lines[0], length: '3819' }] } }).success).toBe(false);
+  expect(contract.safeParse({ track: { ...told, setOut: undefined } }).success).toBe(false);
 });
 
 test('lengths to a thousandth, found values and extents as computed', () => {

@@ -100,7 +100,10 @@ export function formFaults({ turnouts }: TrackInput): readonly Fault[] {
         typeof value === 'object' && value !== null ? Object.entries(value) : [[key, value]];
       return values.flatMap(([name, one]) => {
         if (typeof one !== 'number' || one > 0 || (name === 'lead' && one === 0)) return [];
-        return [fault('length-impossible', `${at}.${key}`, { what: `${name} is ${one}`, mend: 'write more than 0' })];
+        const written = key === 'number' ? 'frog' : key;
+        return [
+          fault('length-impossible', `${at}.${written}`, { what: `${name} is ${one}`, mend: 'write more than 0' }),
+        ];
       });
     }),
   );
