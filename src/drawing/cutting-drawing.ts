@@ -1,6 +1,6 @@
 import type { Area, Cut, CutSheet } from '../core/cutting/job.ts';
 import { chainWithWhole, headedBlock } from './bench-view.ts';
-import { type Block, joined } from './block.ts';
+import { type Block, emptyBlock, joined, markExtent } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import { cutBlocks, cuttingWords, smallParts } from './cutting-notes.ts';
 import {
@@ -14,7 +14,7 @@ import {
   wasteMarks,
 } from './cutting-pieces.ts';
 import type { DrawingOptions } from './drawing.ts';
-import { boxesOf, isFree, type Obstacles } from './labels.ts';
+import { boxesOf, isFree, type Obstacles, padded } from './labels.ts';
 import type { Mark, Spot } from './mark.ts';
 import { scales, scaleText } from './paper.ts';
 import { drawingArea, fitsSheet } from './sheet.ts';
@@ -75,9 +75,10 @@ function cutNumber(view: View, cut: Cut, obstacles: Obstacles): readonly Mark[] 
 }
 
 function numbered(view: View, sheet: CutSheet, marks: readonly Mark[]): readonly Mark[] {
+  const lines = marks.filter(({ role }) => role === 'extension').map((mark) => padded(markExtent(mark), 0.3));
   const found: Mark[] = [];
   for (const cut of sheet.cuts) {
-    found.push(...cutNumber(view, cut, { lines: [], boxes: boxesOf([...marks, ...found]) }));
+    found.push(...cutNumber(view, cut, { lines: [], boxes: [...lines, ...boxesOf([...marks, ...found])] }));
   }
   return found;
 }
@@ -95,11 +96,7 @@ function sheetBlock(ask: SheetAsk): Block {
     ...words,
   ];
   const base = { view, unit: options.unit, v: 10 };
-  const shape: Block = {
-    marks: [...marks, ...numbered(view, sheet, marks), ...grainMarks(view, sheet)],
-    views: [view],
-    dimensions: [],
-  };
+  const shape: Block = { marks: [...marks, ...grainMarks(view, sheet)], views: [view], dimensions: [] };
   const dimensioned = joined(
     shape,
     chainWithWhole({
@@ -119,7 +116,9 @@ function sheetBlock(ask: SheetAsk): Block {
       opposite: paperX(view, sheet.length),
     }),
   );
-  return headedBlock(dimensioned, `${sheet.stock} ${scaleText(scale)}`, []);
+  const numbers = { ...emptyBlock, marks: numbered(view, sheet, dimensioned.marks) };
+  const name = sheet.piece === undefined ? sheet.stock : `${sheet.stock}, ${sheet.piece}`;
+  return headedBlock(joined(dimensioned, numbers), `${name} ${scaleText(scale)}`, []);
 }
 
 export type CuttingLayout = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };

@@ -44,7 +44,9 @@ export function cuttingWords(notebook: DrawingBook, sheet: CutSheet, unit: Drawi
   const pieces = sheet.parts.map(
     (place) => `${pieceLabel(notebook, place)} ${lengthText(place.length, unit)} by ${lengthText(place.width, unit)}`,
   );
-  const kept = sheet.offcuts.map(({ length, width }) => `${lengthText(length, unit)} by ${lengthText(width, unit)}`);
+  const kept = sheet.offcuts.map(({ label, length, width }) =>
+    [label ?? [], `${lengthText(length, unit)} by ${lengthText(width, unit)}`].flat().join(' '),
+  );
   const size = `${sheet.stock}, ${saidLength(sheet.length, unit)} by ${saidLength(sheet.width, unit)}, kerf ${saidLength(sheet.kerf, unit)}, in ${sheet.cuts.length} cuts.`;
   const offcuts = kept.length === 0 ? 'No offcut worth keeping.' : `Offcuts worth keeping: ${kept.join('; ')}.`;
   return [size, `Parts: ${pieces.join('; ')}.`, offcuts].join(' ');

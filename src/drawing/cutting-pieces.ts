@@ -1,4 +1,4 @@
-import type { Area, CutPlace, CutSheet } from '../core/cutting/job.ts';
+import type { Area, CutPlace, CutSheet, Kept } from '../core/cutting/job.ts';
 import { extentOf } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import type { DrawingOptions, DrawingUnit } from './drawing.ts';
@@ -51,11 +51,13 @@ export function offcutMarks(view: View, area: Area): readonly Mark[] {
   ];
 }
 
-/** "keep" and the size of an offcut, on paper of its own, where it fits. */
-export function offcutWords(view: View, area: Area, unit: DrawingUnit): readonly Mark[] {
+/** "keep", the label and the size of an offcut, or as much as fits, on paper of its own. */
+export function offcutWords(view: View, area: Kept, unit: DrawingUnit): readonly Mark[] {
   const box = boxOf(view, area);
   const size = `${lengthText(area.length, unit)} × ${lengthText(area.width, unit)}`;
-  const tries = [['keep', size], [`keep ${size}`]].flatMap((lines) => [
+  const keep = area.label === undefined ? 'keep' : `keep ${area.label}`;
+  const short = area.label === undefined ? [] : [[keep], [area.label]];
+  const tries = [[keep, size], [`${keep} ${size}`], ...short].flatMap((lines) => [
     block(lines, box, 'none'),
     block(lines, box, 'right'),
   ]);
@@ -76,8 +78,10 @@ export function partMark(view: View, place: CutPlace): Mark {
   return { kind: 'polygon', rings: [ringOf(boxOf(view, place))], fill: 'wood', pen: 'edge', role: 'outline' };
 }
 
-export function pieceLabel(notebook: DrawingBook, { part }: CutPlace): string {
-  return notebook.parts.find(({ id }) => id === part)?.label ?? part;
+/** What is written on a piece: its own label where pieces are dealt out, else those of its part. */
+export function pieceLabel(notebook: DrawingBook, { instance, part }: CutPlace): string {
+  const found = notebook.parts.find(({ id }) => id === part);
+  return found?.places.find(({ id }) => id === instance)?.label ?? found?.label ?? part;
 }
 
 /** Label and size as they fit: on one line, on two, read from the right, or the label alone. */

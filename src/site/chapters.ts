@@ -28,6 +28,7 @@ export function stops(book: Book): readonly Stop[] {
     ...CHAPTERS.map(({ id, title }) => page(id, title, 'line')),
     page('parts', 'Parts', 'siding'),
     page('sheets', 'Sheets', 'siding'),
+    page('shopping', 'Shopping', 'siding'),
     page('log', 'Log', 'siding'),
     page('fixes', 'Fixes', 'siding'),
   ];

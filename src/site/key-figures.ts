@@ -1,6 +1,6 @@
-import type { Money } from '../core/log/record.ts';
 import type { Spending } from '../core/log/spending.ts';
 import { lengthPair, type Pair, sizePair } from './lengths.ts';
+import { moneyWords } from './money.ts';
 import type { Book } from './notebooks.ts';
 import { counted, duration } from './words.ts';
 
@@ -23,10 +23,6 @@ function mass(book: Book): number {
   return book.notebook.parts
     .filter((part) => part.phase === 'now')
     .reduce((sum, part) => sum + (book.notebook.masses[part.id] ?? 0) * part.places.length, 0);
-}
-
-function moneyWords({ currency, value }: Money): string {
-  return `${value.toFixed(2)} ${currency}`;
 }
 
 /** What was spent, and of how much when money was put aside. */

@@ -37,7 +37,17 @@ function fewest(jobs: readonly CutJob[]): number {
   const [first] = jobs;
   if (first === undefined) return 0;
   const joint: CutJob = { ...first, parts: jobs.flatMap(({ parts }) => parts), budget: 0 };
-  return Math.max(bought(joint), bought(withoutPieces(joint)) - piecesIn(joint));
+  return Math.max(bought(joint), bought(withoutPieces(joint)) - piecesIn(joint), byArea(joint));
+}
+
+/** What the pieces in hand can't hold by their area needs so many of the largest new sheet. */
+function byArea(job: CutJob): number {
+  const area = ({ length, width }: Pick<CutStock, 'length' | 'width'>) => length * (width > 0 ? width : 1);
+  const parts = job.parts.reduce((sum, part) => sum + area(part) * part.quantity, 0);
+  const pieces = job.stock.filter(({ id }) => !isBought(id));
+  const inHand = pieces.reduce((sum, piece) => sum + area(piece) * (piece.count ?? Number.POSITIVE_INFINITY), 0);
+  const largest = Math.max(...job.stock.filter(({ id }) => isBought(id)).map(area));
+  return largest > 0 ? Math.max(0, Math.ceil((parts - inHand) / largest - 1e-9)) : 0;
 }
 
 function bought(job: CutJob): number {

@@ -51,6 +51,8 @@ export type CutPlace = {
   readonly length: number;
   readonly width: number;
   readonly turned: boolean;
+  /** which of the part's pieces it becomes, once the notebook has dealt them out */
+  readonly instance?: string;
 };
 
 /** A rectangle of a sheet, by its lower left corner. */

@@ -4,7 +4,7 @@ import type { Part } from '../stock/part.ts';
 import type { Prices } from '../stock/price.ts';
 import type { Saw } from '../stock/saw.ts';
 import { boundsOfLots } from './bounds-of-lots.ts';
-import type { CutBound, CutSheet, Offcut, Unplaced } from './job.ts';
+import type { CutBound, CutPlace, CutSheet, Offcut, Unplaced } from './job.ts';
 import { type Lot, lotsOf } from './lot.ts';
 import { isBought, jobOf } from './parts-job.ts';
 import type { YardCut } from './yard.ts';
@@ -44,7 +44,10 @@ export function cutLots(parts: readonly Part[], stock: readonly Stock[], worksho
     const job = jobOf(lot, { ...workshop, pieces });
     const laid = layOutCarried(job, workshop.saw.car);
     const first = done.sheets.length;
-    const sheets = laid.answer.sheets.map((sheet) => named(sheet, { lot, pieces, label: () => nextLabel(taken) }));
+    const deal = dealer(lot);
+    const sheets = laid.answer.sheets.map((sheet) =>
+      named(sheet, { lot, pieces, deal, label: () => nextLabel(taken) }),
+    );
     done.lots.push({ ...laid, lot, job, first });
     done.sheets.push(...sheets);
     done.offcuts.push(...sheets.flatMap((sheet, i) => offcutsOf(sheet, first + i + 1)));
@@ -66,10 +69,24 @@ function nextLabel(taken: Set<string>): string {
   return `K${number}`;
 }
 
-type Naming = { readonly lot: Lot; readonly pieces: readonly PieceInHand[]; readonly label: () => string };
+/** Deals out the instances of a lot's parts in the order in which their pieces are met on the sheets. */
+function dealer({ parts }: Lot): (place: CutPlace) => CutPlace {
+  const left = new Map(parts.map(({ id, places }) => [id, places.map((place) => place.id)]));
+  return (place) => {
+    const instance = left.get(place.part)?.shift();
+    return instance === undefined ? place : { ...place, instance };
+  };
+}
+
+type Naming = {
+  readonly lot: Lot;
+  readonly pieces: readonly PieceInHand[];
+  readonly deal: (place: CutPlace) => CutPlace;
+  readonly label: () => string;
+};
 
 /** A sheet under the names of the notebook: its stock, its chapter, its thickness, and a label for all that is kept. */
-function named(sheet: CutSheet, { lot, pieces, label }: Naming): CutSheet {
+function named(sheet: CutSheet, { lot, pieces, deal, label }: Naming): CutSheet {
   const piece = pieces.find(({ id }) => id === sheet.stock);
   return {
     ...sheet,
@@ -77,6 +94,7 @@ function named(sheet: CutSheet, { lot, pieces, label }: Naming): CutSheet {
     chapter: lot.chapter,
     thickness: piece?.thickness ?? lot.thickness,
     ...(piece === undefined ? {} : { piece: piece.id }),
+    parts: sheet.parts.map(deal),
     offcuts: sheet.offcuts.map((area) => ({ ...area, label: label() })),
   };
 }

@@ -1,4 +1,4 @@
-import type { Stock } from '../stock/goods.ts';
+import type { HardwareStock, Stock } from '../stock/goods.ts';
 import { priceOfUnit } from '../stock/price.ts';
 import type { GoodsWanted, ShoppingLine } from './line.ts';
 import { type Buying, chaptersOf, times } from './sum.ts';
@@ -48,14 +48,17 @@ function lineOf(alike: readonly GoodsWanted[], stock: Stock | null, buying: Buyi
 type Asked = { readonly need: number | null; readonly inHand: number; readonly spares: number };
 type Bought = Pick<ShoppingLine, 'quantity' | 'counted' | 'over'>;
 
-/** Whole packs of small hardware with its spares; casters and slides by the piece and without; all else as asked. */
+/** What drops and rolls away; casters, slides, brackets and catches don't. */
+const SMALL: readonly HardwareStock['form'][] = ['screw', 'bolt', 'nut', 'washer', 'insert'];
+
+/** Whole packs of hardware, of the small sort with its spares; metres of wire; all else as asked. */
 function quantities(stock: Stock | null, { need, inHand, spares }: Asked): Bought {
   if (need === null) return { quantity: null, counted: null, over: null };
   if (stock?.kind === 'wire') return { quantity: whole(Math.max(0, need / 1000 - inHand)), counted: null, over: null };
   if (stock?.kind !== 'hardware' && stock?.kind !== 'caster')
     return { quantity: whole(Math.max(0, need - inHand)), counted: null, over: null };
   const pack = stock.kind === 'hardware' ? Math.max(1, stock.pack) : 1;
-  const small = stock.kind === 'hardware' && pack > 1;
+  const small = stock.kind === 'hardware' && SMALL.includes(stock.form);
   const wanted = small ? whole(need * (1 + spares)) : need;
   const quantity = whole(Math.max(0, wanted - inHand) / pack);
   return { quantity, counted: need, over: quantity * pack + inHand - need };
