@@ -8,7 +8,7 @@ import type { BenchworkInput, BenchworkModel } from '../../src/core/benchwork/in
 import type { Feature } from '../../src/core/stock/part.ts';
 import { randomTable } from './random-table.ts';
 
-const RUNS = 2000;
+const RUNS = 2080;
 const PLANTED = 120;
 
 type Plan = { readonly input: BenchworkInput; readonly model: BenchworkModel };
@@ -108,7 +108,7 @@ const FAULTS = [
 describe('what is built from random plans', () => {
   it('is possible for most of them', () => {
     console.info(`plans that can be built: ${plans.length} of ${RUNS}`);
-    expect(plans.length).toBeGreaterThanOrEqual(RUNS * 0.7);
+    expect(plans.length).toBeGreaterThanOrEqual(2000);
   });
 
   it('never overlaps', () => {
