@@ -1,0 +1,52 @@
+import type { Point } from '../../core/geometry/shapes.ts';
+import { pointsOn } from '../../core/track/element.ts';
+import type { LaidLine, TrackModel } from '../../core/track/lay.ts';
+import type { DrawingBook } from '../book.ts';
+import type { DrawingOptions } from '../drawing.ts';
+import type { Extent, Mark, Spot } from '../mark.ts';
+import type { PenName } from '../pens.ts';
+import { onPaper, type View } from '../view.ts';
+
+/** What a drawing of the track is made from. */
+export type TrackAsk = {
+  readonly book: DrawingBook;
+  readonly track: TrackModel;
+  readonly options: DrawingOptions;
+  readonly scale: number;
+};
+
+/** How far a drawn chord may stand off its curve on paper, mm. */
+const FLAT = 0.03;
+
+/** Points of a line's middle, close enough together for a scale. */
+export function linePoints({ elements }: Pick<LaidLine, 'elements'>, scale: number): readonly Point[] {
+  return elements.flatMap((element, i) => {
+    const points = pointsOn(element, { within: FLAT * scale, apart: 1e6 }).map(({ point }) => point);
+    return i === 0 ? points : points.slice(1);
+  });
+}
+
+export function pathMark(
+  view: View,
+  points: readonly Point[],
+  style: { readonly pen: PenName; readonly role: Mark['role'] },
+): Mark {
+  return { kind: 'polyline', points: points.map((point) => onPaper(view, point)), ...style };
+}
+
+/** A short line square across a heading, `half` mm of paper to each side. */
+export function tick(
+  view: View,
+  at: { readonly x: number; readonly y: number; readonly heading: number },
+  half: number,
+): Mark {
+  const [x, y] = onPaper(view, [at.x, at.y]);
+  // y points down on paper
+  const [nx, ny] = [Math.sin(at.heading) * half, Math.cos(at.heading) * half];
+  return { kind: 'line', from: [x - nx, y - ny], to: [x + nx, y + ny], pen: 'feature', role: 'symbol' };
+}
+
+/** A small box on paper round a spot, for a label to stand beside. */
+export function around([x, y]: Spot, by: number): Extent {
+  return { x0: x - by, x1: x + by, y0: y - by, y1: y + by };
+}

@@ -1,0 +1,113 @@
+import { describe, expect, test } from 'vitest';
+import type { TrackInput } from '../../../src/core/track/input.ts';
+import { layTrack } from '../../../src/core/track/lay.ts';
+import { layOutDrawing } from '../../../src/drawing/layout.ts';
+import { listDrawings } from '../../../src/drawing/list.ts';
+import { model, table } from '../../core/benchwork/example.ts';
+import {
+  curve,
+  from,
+  height,
+  line,
+  oval,
+  straight,
+  tableGround,
+  through,
+  track,
+  turnout,
+} from '../../core/track/example.ts';
+import { complaints } from '../checker.ts';
+
+const papers = ['A4', 'A3', 'Letter', 'Tabloid'] as const;
+
+function book(input: TrackInput) {
+  const built = model(table([17.6, 17.7, 17.8]));
+  return {
+    ...{ slug: 'demo', title: 'Demo', makers: ['an uncle'], sheets: [] },
+    ...{ benches: built.benches, parts: built.parts, joints: built.joints, seams: built.seams },
+    track: layTrack(input).model,
+  };
+}
+
+const WYE = turnout('Y1', { kind: 'wye', angle: 0.5, radius: 400 });
+const busy = track(
+  [
+    line(
+      'main',
+      [
+        straight(300, { joint: 'quay' }),
+        through('Y1', 'points', 'left'),
+        curve('right', 350, 60, { easement: 60, joint: 'mill' }),
+        straight(200),
+      ],
+      {
+        from: from(100, 300),
+        heights: [height(300, 0), height(900, 14)],
+      },
+    ),
+    line('spur', [curve('right', 300, 30), straight(150)], {
+      from: { kind: 'end', name: 'Y1.right' },
+      ends: 'buffer',
+      phase: 'later',
+    }),
+  ],
+  {
+    turnouts: [WYE],
+    ground: tableGround(),
+    beside: [{ id: 'second', at: 'b', line: 'main', side: 'left', by: 28, phase: 'now' }],
+  },
+);
+
+const books = { oval: book(oval()), busy: book(busy) };
+
+describe('drawings of the track', () => {
+  for (const [name, one] of Object.entries(books)) {
+    const entries = listDrawings(one).filter(({ chapter }) => chapter === 'track');
+    test(`${name}: a plan, and heights of every line that climbs`, () => {
+      const climbing = one.track.lines
+        .filter(({ profile }) => profile.curves.length > 0)
+        .map(({ id }) => `track.heights.${id}`);
+      expect(entries.map(({ id }) => id)).toEqual(['track.plan', ...climbing]);
+    });
+    for (const { id } of entries) {
+      test(`${name}: ${id} is readable and closes on every paper in both units`, () => {
+        for (const paper of papers) {
+          for (const unit of ['mm', 'in'] as const) {
+            const drawing = layOutDrawing(one, id, { unit, paper });
+            expect(complaints(drawing, paper)).toEqual([]);
+            expect(drawing.sheets).toHaveLength(1);
+          }
+        }
+      });
+    }
+  }
+
+  test('the plan tells every turnout, joint and radius, and draws each line where it lies', () => {
+    const drawing = layOutDrawing(books.oval, 'track.plan', { unit: 'mm', paper: 'A3' });
+    const words = drawing.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    for (const word of ['W1', 'basin-east', 'R 380', 'main', 'siding', '+18']) expect(words).toContain(word);
+    const [view] = drawing.views;
+    const wide = drawing.marks.filter((mark) => mark.kind === 'polyline' && mark.pen === 'cut-edge');
+    expect(wide).toHaveLength(2);
+    const [main] = wide;
+    if (main?.kind !== 'polyline' || view === undefined) throw new Error('no line drawn');
+    const xs = main.points.map(([x]) => (x - view.origin[0]) * view.scale);
+    expect(Math.min(...xs)).toBeCloseTo(59.02, 0);
+    expect(Math.max(...xs)).toBeCloseTo(1534.98, 0);
+  });
+
+  test('the plan says in words what it shows', () => {
+    const { desc } = layOutDrawing(books.oval, 'track.plan', { unit: 'mm', paper: 'A3' });
+    expect(desc).toContain(
+      'main is 3819.6 mm long and reaches from 59 mm to 1535 mm along and from 150 mm to 911.8 mm across.',
+    );
+  });
+
+  test('the heights tell both grades and every break', () => {
+    const drawing = layOutDrawing(books.oval, 'track.heights.main', { unit: 'mm', paper: 'A3' });
+    const words = drawing.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    expect(words.filter((word) => word === '2 %')).toHaveLength(2);
+    expect(words.filter((word) => word === '+18')).toHaveLength(2);
+    expect(words.filter((word) => word === 'R 380')).toHaveLength(2);
+  });
+});
