@@ -7,6 +7,8 @@ export type DrawingBook = Pick<
 > & {
   /** pictures of the assembly are listed when it is there */
   readonly assembly?: Notebook['assembly'];
+  /** the track's plan and heights are listed when it is there */
+  readonly track?: Notebook['track'];
   /** contours, sections and templates are listed when it is there */
   readonly scenery?: Notebook['scenery'];
   /** what other chapters cut is noted on the parts when it is there */

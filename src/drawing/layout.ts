@@ -19,6 +19,7 @@ import { layerLayout } from './scenery/layer-drawing.ts';
 import { requestNotes } from './scenery/request-notes.ts';
 import { onSheets } from './sheet.ts';
 import { titleBlockMarks } from './title-block.ts';
+import { trackLayout } from './track/track-drawings.ts';
 
 /** What a drawing is made of before it is put on paper. */
 export type DrawingContent = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
@@ -56,6 +57,8 @@ function contentOf(notebook: DrawingBook, entry: DrawingEntry, options: DrawingO
   }
   const fixes = entry.kind === 'fixes' ? fixLayout(notebook, entry.id, options) : null;
   if (fixes !== null) return fixes;
+  const rails = entry.chapter === 'track' ? trackLayout(notebook, entry.id, options) : null;
+  if (rails !== null) return rails;
   const land = entry.chapter === 'scenery' ? landLayout(notebook, entry.id, options) : null;
   if (land !== null) return land;
   const picture = entry.kind === 'assembly' ? assemblyPictures(notebook).find(({ id }) => id === entry.id) : undefined;

@@ -4,6 +4,7 @@ import { fixEntries } from './fixes/fix-map.ts';
 import { assemblyPictures } from './isometric/assembly-drawing.ts';
 import { jointGroups, jointTitle } from './joint-drawing.ts';
 import { landEntries } from './scenery/land-drawings.ts';
+import { trackEntries } from './track/track-drawings.ts';
 
 export type DrawingKind = 'plan' | 'elevation' | 'section' | 'part' | 'sheet' | 'joint' | 'assembly' | 'fixes';
 
@@ -72,6 +73,7 @@ export function listDrawings(notebook: DrawingBook): readonly DrawingEntry[] {
   );
   return [
     ...benchEntries(notebook),
+    ...trackEntries(notebook),
     ...landEntries(notebook),
     ...parts,
     ...joints,
