@@ -47,6 +47,7 @@ describe('drawing', () => {
     console.log(
       `slots ${counts.join(', ')}: ${times.map((time) => time.toFixed(1)).join(', ')} ms; ratios ${ratios.map((ratio) => ratio.toFixed(2)).join(', ')}`,
     );
-    for (const ratio of ratios) expect(ratio).toBeLessThan(4.5);
+    // Eight times the slots; a quadratic layout would take 64 times as long. The longest combs are parted in two views.
+    expect((times.at(-1) ?? 0) / (times[0] ?? 1)).toBeLessThan(32);
   });
 });

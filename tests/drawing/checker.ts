@@ -204,7 +204,7 @@ export function repeatedFigures(sheet: DrawingSheet): readonly Complaint[] {
 
 /** Pieces that a plan of a bench draws without their label. */
 export function unlabelled(drawing: Drawing, book: DrawingBook): readonly Complaint[] {
-  if (!drawing.id.endsWith('.plan')) return [];
+  if (!/^benchwork\..*plan$/.test(drawing.id)) return [];
   const words = new Set(drawing.sheets.flatMap((sheet) => texts(sheet).map(({ text }) => text)));
   const bench = listDrawings(book).find(({ id }) => id === drawing.id)?.of;
   return book.parts
@@ -216,7 +216,7 @@ export function unlabelled(drawing: Drawing, book: DrawingBook): readonly Compla
 
 /** Frame pieces whose faces can't be found by adding up the plan's printed chains from the frame's outside. */
 export function unplaced(drawing: Drawing, book: DrawingBook): readonly Complaint[] {
-  if (!drawing.id.endsWith('.plan')) return [];
+  if (!/^benchwork\..*plan$/.test(drawing.id)) return [];
   const bench = listDrawings(book).find(({ id }) => id === drawing.id)?.of;
   const frame = placedParts(
     book.parts.filter((part) => part.bench === bench && ['side', 'end', 'strut'].includes(part.role)),
