@@ -99,7 +99,7 @@ export function compute(plan: Plan): Result<Notebook> {
   const { model: bare, scope } = bench.value;
   const rails = trackStage(plan, { model: bare, scope });
   if (!rails.ok) return failed(...early, ...rails.faults);
-  const land = sceneryStage(plan, { model: bare, scope, lines: [], headroom: { train: 0, roof: 0, source: '' } });
+  const land = sceneryStage(plan, { model: bare, scope, track: rails.value?.model ?? null });
   if (!land.ok) return failed(...early, ...land.faults);
   const wires = wiringStage(plan, { model: bare, scope, rails: rails.value, land: land.value });
   if (!wires.ok) return failed(...early, ...wires.faults);

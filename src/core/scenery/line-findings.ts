@@ -11,6 +11,9 @@ export type Headroom = { readonly train: number; readonly roof: number; readonly
 /** Foam and plaster over a tunnel hold from here on; common practice, no source. mm. */
 export const LEAST_ROOF = 10;
 
+/** A cutting this much deeper than a tunnel needs is still the way into one; common practice, no source. mm. */
+const PORTAL = 5;
+
 const STEP = 10;
 
 /** Where hills and trains want the same room: tunnels too low under their hill, and cuttings as deep as a tunnel. */
@@ -56,7 +59,7 @@ function deepCutting({ tunnels, path, bent }: Cutting, { train, roof, source }: 
   const deep = samples(path, 0, last)
     .filter(({ at }) => !tunnels.some(({ from, to }) => at >= from && at <= to))
     .map((p) => ({ at: p.at, cut: bent(p.x, p.y) - p.z }))
-    .filter(({ cut }) => cut >= train + roof);
+    .filter(({ cut }) => cut >= train + roof + PORTAL);
   const [first, worst] = [deep[0], deep.reduce((most, { cut }) => Math.max(most, cut), 0)];
   if (first === undefined) return [];
   const end = deep[deep.length - 1]?.at ?? first.at;

@@ -2,25 +2,29 @@ import type { BenchworkModel } from '../benchwork/input.ts';
 import type { CutSheet } from '../cutting/job.ts';
 import type { Plan } from '../plan.ts';
 import { evaluateScenery } from '../scenery/evaluate.ts';
-import type { Path } from '../scenery/land.ts';
 import type { Headroom } from '../scenery/line-findings.ts';
 import type { SceneryModel } from '../scenery/model.ts';
 import { sceneryModel } from '../scenery/scenery.ts';
+import type { TrackModel } from '../track/lay.ts';
 import { evaluate } from '../units/evaluate.ts';
 import { done, type Result } from '../units/problem.ts';
 import type { Scope } from '../units/quantity.ts';
+import { headroomOf, landLines } from './land-lines.ts';
 
 /** What stands before the land: the benchwork, the names expressions may use, and the lines of track. */
 export type BeforeLand = {
   readonly model: BenchworkModel;
   readonly scope: Scope;
-  readonly lines: readonly Path[];
-  readonly headroom: Headroom;
+  readonly track: TrackModel | null;
 };
 
+/** Without lines nothing passes under a hill. */
+const NO_TRAINS: Headroom = { train: 0, roof: 0, source: '' };
+
 /** Stage 5: the land, and the cut-outs and notches it asks for; null for a notebook without scenery. */
-export function sceneryStage(plan: Plan, { model, scope, lines, headroom }: BeforeLand): Result<SceneryModel | null> {
+export function sceneryStage(plan: Plan, { model, scope, track }: BeforeLand): Result<SceneryModel | null> {
   if (plan.scenery === null) return done(null);
+  const { scale } = plan.head;
   const benches = model.benches.map(({ id }) => id);
   const land = evaluateScenery(plan.scenery, { scope, stock: plan.stock, benches });
   if (!land.ok) return land;
@@ -29,9 +33,9 @@ export function sceneryStage(plan: Plan, { model, scope, lines, headroom }: Befo
       benches: model.benches,
       parts: model.parts,
       envelopes: model.envelopes,
-      lines,
-      scale: plan.head.scale,
-      headroom,
+      lines: track === null ? [] : landLines(track, land.value, scale),
+      scale,
+      headroom: track === null ? NO_TRAINS : headroomOf(track, scale),
       reach: reachOf(plan, scope),
       mustMove: (plan.head.room?.['way-in'] ?? []).length > 0,
     }),

@@ -37,7 +37,12 @@ export function penetrationFindings(part: Part, id: string, asked: readonly Feat
 }
 
 function care(id: string, rule: string, rest: Words & Sizes): Finding {
-  return { rule, level: 'care', where: id, chapter: 'benchwork', ...rest, source: CUT_LIMITS_SOURCE, accepted: null };
+  return hint('care', { id, rule, ...rest });
+}
+
+/** A rule that is only a proxy: never more than a care. */
+function hint(level: 'care' | 'note', { id, ...rest }: Check & Sizes): Finding {
+  return { level, where: id, chapter: 'benchwork', ...rest, source: CUT_LIMITS_SOURCE, accepted: null };
 }
 
 /** A cut into wood that another joint or cut needs. */
@@ -129,7 +134,9 @@ function holeFindings(part: Part, id: string, { diameter, at, for: by = 'a reque
     }),
     ...(left < high / 3 - 1e-9 && least > left + 1e-9
       ? [
-          care(id, 'hole-off-middle', {
+          hint(diameter <= high / 6 ? 'note' : 'care', {
+            id,
+            rule: 'hole-off-middle',
             what: say`The hole for ${by} leaves ${length(left)} to the edge of ${id}.`,
             mend: say`Drill it at ${length(high / 2)}, on the middle of ${id}.`,
             ...{ figure: left, limit: high / 3, unit: 'mm' },
