@@ -35,7 +35,8 @@ function madeBefore({ records, steps }: Known, model: Model, index: number): Rea
 }
 
 function toldOf(before: Rewound, after: Rewound): string | null {
-  const lost = [...new Set([...before.lost, ...after.lost])];
+  // The comparison is of the benchwork: what other chapters lost does not touch it.
+  const lost = [...new Set([...before.lost, ...after.lost])].filter((path) => /^(?:benchwork|notebook)\./.test(path));
   return lost.length === 0 ? null : `the plan has no more what these were: ${lost.join(', ')}`;
 }
 
