@@ -1,7 +1,7 @@
 import type { Finding } from './finding.ts';
 import { type Buying, buyingValues } from './head/buying.ts';
 import { cuttingValues, piecesInHand } from './head/cutting.ts';
-import type { HeadReading } from './head/reading.ts';
+import { type HeadReading, sizeIn } from './head/reading.ts';
 import type { Head } from './head.schema.ts';
 import type { PieceInHand } from './stock/in-hand.ts';
 import type { Saw } from './stock/saw.ts';
@@ -44,10 +44,11 @@ export function headValues(head: Head): HeadValues {
   const { tools } = head;
   const blade = tools?.['table-saw'] ?? tools?.['track-saw'] ?? tools?.['circular-saw'] ?? tools?.['hand-saw'];
   const kerf = blade === undefined ? USUAL_KERF : number(blade.kerf);
+  const rip = tools?.['table-saw']?.rip;
   const reading: HeadReading = { number, faults };
   const cutting = cuttingValues(head.cutting, reading);
   return {
-    saw: { kerf, ...cutting.saw },
+    saw: { kerf, rip: rip === undefined ? null : sizeIn(rip, reading, 'some'), ...cutting.saw },
     pieces: piecesInHand(head['in-hand'] ?? [], reading),
     buying: buyingValues(head, reading),
     bits: (tools?.router?.bits ?? []).map(number),

@@ -27,8 +27,10 @@ export function stops(book: Book): readonly Stop[] {
     { id: 'cover', title: 'Cover', href: at(slug), list: 'line' },
     ...CHAPTERS.map(({ id, title }) => page(id, title, 'line')),
     page('parts', 'Parts', 'siding'),
+    page('assembly', 'Assembly', 'siding'),
     page('sheets', 'Sheets', 'siding'),
     page('shopping', 'Shopping', 'siding'),
+    page('with-a-child', 'With a child', 'siding'),
     page('log', 'Log', 'siding'),
     page('fixes', 'Fixes', 'siding'),
   ];

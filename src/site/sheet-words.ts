@@ -17,6 +17,7 @@ export function boundWords(book: Book, { bound, found, proved, stock }: CutBound
   const kind = sheetOrBoard(book, stock);
   if (found === 0) return `nothing to buy: what is in hand is enough`;
   const count = counted(found, kind);
+  if (bound === 0) return `${count} beside what is in hand; whether none could do is not known`;
   if (proved && found === 1) return count;
   if (proved) return `${count}, and ${found - 1} cannot do: proved`;
   return `${count} found; at least ${bound} needed. Whether ${found - 1} can do is not known`;

@@ -11,7 +11,8 @@ function same(words: string): Pair {
 export const CUT_CAUTIONS: Readonly<Record<CutCaution, string>> = {
   'narrow-rip': 'narrow: push stick and riving knife',
   'two-people': 'two people hold it',
-  'short-crosscut': 'too short to hold by hand',
+  'short-crosscut': 'too short to hold by hand: use the sled and a stop',
+  'beyond-fence': 'further than the fence goes: mark it, and saw along a straightedge',
 };
 
 /** The unit a table's figures are in. */

@@ -58,8 +58,11 @@ export type CutPlace = {
 /** A rectangle of a sheet, by its lower left corner. */
 export type Area = { readonly x: number; readonly y: number; readonly length: number; readonly width: number };
 
-/** narrow-rip: push stick and riving knife; two-people: a piece to be held at both ends; short-crosscut: too short to hold by hand. */
-export type CutCaution = 'narrow-rip' | 'two-people' | 'short-crosscut';
+/**
+ * narrow-rip: push stick and riving knife; two-people: a piece to be held at both ends; short-crosscut: too short to hold
+ * by hand; beyond-fence: set further than the table saw's fence goes, once a notebook has said how far that is.
+ */
+export type CutCaution = 'narrow-rip' | 'two-people' | 'short-crosscut' | 'beyond-fence';
 
 /**
  * One pass of the saw, in order. A rip runs along the sheet's length, a crosscut along its width. `setting` is the

@@ -4,7 +4,7 @@ import type { Part } from '../stock/part.ts';
 import type { Prices } from '../stock/price.ts';
 import type { Saw } from '../stock/saw.ts';
 import { boundsOfLots } from './bounds-of-lots.ts';
-import type { CutBound, CutPlace, CutSheet, Offcut, Unplaced } from './job.ts';
+import type { Cut, CutBound, CutPlace, CutSheet, Offcut, Unplaced } from './job.ts';
 import { type Lot, lotsOf } from './lot.ts';
 import { isBought, jobOf } from './parts-job.ts';
 import type { YardCut } from './yard.ts';
@@ -45,9 +45,8 @@ export function cutLots(parts: readonly Part[], stock: readonly Stock[], worksho
     const laid = layOutCarried(job, workshop.saw.car);
     const first = done.sheets.length;
     const deal = dealer(lot);
-    const sheets = laid.answer.sheets.map((sheet) =>
-      named(sheet, { lot, pieces, deal, label: () => nextLabel(taken) }),
-    );
+    const naming = { lot, pieces, deal, label: () => nextLabel(taken), rip: workshop.saw.rip };
+    const sheets = laid.answer.sheets.map((sheet) => named(sheet, naming));
     done.lots.push({ ...laid, lot, job, first });
     done.sheets.push(...sheets);
     done.offcuts.push(...sheets.flatMap((sheet, i) => offcutsOf(sheet, first + i + 1)));
@@ -83,10 +82,12 @@ type Naming = {
   readonly pieces: readonly PieceInHand[];
   readonly deal: (place: CutPlace) => CutPlace;
   readonly label: () => string;
+  /** how far the fence goes */
+  readonly rip: number | null;
 };
 
 /** A sheet under the names of the notebook: its stock, its chapter, its thickness, and a label for all that is kept. */
-function named(sheet: CutSheet, { lot, pieces, deal, label }: Naming): CutSheet {
+function named(sheet: CutSheet, { lot, pieces, deal, label, rip }: Naming): CutSheet {
   const piece = pieces.find(({ id }) => id === sheet.stock);
   return {
     ...sheet,
@@ -95,8 +96,18 @@ function named(sheet: CutSheet, { lot, pieces, deal, label }: Naming): CutSheet 
     thickness: piece?.thickness ?? lot.thickness,
     ...(piece === undefined ? {} : { piece: piece.id }),
     parts: sheet.parts.map(deal),
+    cuts: sheet.cuts.map((cut) => (rip !== null && isRip(cut) && cut.setting > rip ? beyondFence(cut) : cut)),
     offcuts: sheet.offcuts.map((area) => ({ ...area, label: label() })),
   };
+}
+
+/** Whether a cut runs along the sheet, as a trim of its long edges does. */
+function isRip({ kind, kerf, from }: Cut): boolean {
+  return kind === 'rip' || (kind === 'trim' && Math.abs(kerf.length - from.length) < 1e-6);
+}
+
+function beyondFence(cut: Cut): Cut {
+  return { ...cut, cautions: [...cut.cautions, 'beyond-fence'] };
 }
 
 function offcutsOf(sheet: CutSheet, from: number): readonly Offcut[] {

@@ -41,7 +41,9 @@ function cautions(from: Area, cut: { readonly blade: Blade; readonly setting: nu
   const rest = (ripped ? from.width : from.length) - cut.setting - cut.blade.kerf;
   const found: CutCaution[] = [];
   if (from.width === 0) return found;
-  if (ripped && Math.min(cut.setting, rest > 0 ? rest : cut.setting) < NARROW) found.push('narrow-rip');
+  // what a trim takes off falls free: only what runs along the fence counts
+  const least = cut.blade.kind === 'trim' || rest <= 0 ? cut.setting : Math.min(cut.setting, rest);
+  if (ripped && least < NARROW) found.push('narrow-rip');
   if (Math.max(from.length, from.width) > LONG && Math.min(from.length, from.width) > SHORT) found.push('two-people');
   if (!ripped && from.length < SHORT) found.push('short-crosscut');
   return found;

@@ -15,7 +15,7 @@ const ROUNDS = { two: 2, three: 3, any: 'any' } as const;
 export function cuttingValues(
   cutting: Cutting | undefined,
   reading: HeadReading,
-): { readonly saw: Omit<Saw, 'kerf'>; readonly findings: readonly Finding[] } {
+): { readonly saw: Omit<Saw, 'kerf' | 'rip'>; readonly findings: readonly Finding[] } {
   const { trim, keep, rounds, car } = cutting ?? {};
   const bit = cutting?.['routed-with'];
   const saw = {

@@ -4,6 +4,8 @@ export type Carried = { readonly length: number; readonly width: number; readonl
 /** How sheets and boards are cut, as the author has it. mm. */
 export type Saw = {
   readonly kerf: number;
+  /** how far the table saw's fence goes; null when no table saw is named, or not how far */
+  readonly rip: number | null;
   /** taken off each factory edge of a new sheet before anything is measured from it */
   readonly trim: number;
   /** smallest side of an offcut worth keeping */
