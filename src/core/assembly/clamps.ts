@@ -18,7 +18,7 @@ export type Gluing = {
 };
 
 /**
- * Clamps for several moves glued in one go: one over each pocketed or butted joint, shared by the two ends of what it
+ * Clamps for several moves glued in one go: one over each pocketed joint, shared by the two ends of what it
  * stands over and opened for the longer; along a glue line one every `spacing`. Laps need none. By axis, mm.
  */
 export function clampsFor(glued: readonly Gluing[], workshop: Workshop): readonly Clamping[] {
@@ -39,7 +39,7 @@ function wantedBy({ placing, joints, standing }: Gluing, workshop: Workshop): re
   return joints.flatMap((joint): readonly Wanted[] => {
     if (joint.kind === 'lap') return [];
     const mate = joint.between.find((id) => !placing.parts.includes(id)) ?? joint.between[0];
-    if (joint.kind === 'bearing') return alongLine(joint, standing, workshop);
+    if (joint.kind === 'bearing' || joint.kind === 'butt') return alongLine(joint, { placing, standing, workshop });
     return [{ along: AXES[axis], reach: all.max[axis] - all.min[axis], at: mate }];
   });
 }
@@ -50,21 +50,33 @@ function mainAxis(direction: readonly [number, number, number]): 0 | 1 | 2 {
   return (y ?? 0) >= (z ?? 0) ? 1 : 2;
 }
 
-/** Clamps along a strip that lies on its mate, each reaching over both. */
-function alongLine(joint: Joint, standing: readonly Body[], { spacing, inset }: Workshop): readonly Wanted[] {
+type Line = { readonly placing: Placing; readonly standing: readonly Body[]; readonly workshop: Workshop };
+
+/** Clamps along the face two parts share, square to it; the layers of one sub-assembly are clamped together. */
+function alongLine(joint: Joint, { placing, standing, workshop }: Line): readonly Wanted[] {
   const [a, b] = joint.between.map((id) => standing.find((one) => one.id === id));
   if (a === undefined || b === undefined) return [];
-  const long = Math.max(shared(a.box, b.box, 0), shared(a.box, b.box, 1));
-  const both = boxRound([a, b]);
-  const count = Math.max(1, Math.ceil((long - 2 * inset) / spacing - 1e-9) + 1);
+  const axis = touchingAxis(a.box, b.box);
+  const long = Math.max(...INDICES.filter((i) => i !== axis).map((i) => shared(a.box, b.box, i)));
+  const over = boxRound(placing.within === null ? [a, b] : standing);
+  const { spacing, inset } = workshop;
+  const count = long <= 2 * inset ? 1 : Math.ceil((long - 2 * inset) / spacing - 1e-9) + 1;
+  const name = placing.within === null ? b.id : placing.within;
   return Array.from({ length: count }, (_, i) => ({
-    along: 'z',
-    reach: both.max[2] - both.min[2],
-    at: `${b.id} ${i + 1} of ${count}`,
+    along: AXES[axis],
+    reach: over.max[axis] - over.min[axis],
+    at: `${name} ${i + 1} of ${count}`,
   }));
 }
 
-function shared(a: Box, b: Box, axis: 0 | 1): number {
+const INDICES = [0, 1, 2] as const;
+
+/** The axis along which two boxes that touch share least. */
+function touchingAxis(a: Box, b: Box): 0 | 1 | 2 {
+  return INDICES.reduce<0 | 1 | 2>((least, i) => (shared(a, b, i) < shared(a, b, least) ? i : least), 0);
+}
+
+function shared(a: Box, b: Box, axis: 0 | 1 | 2): number {
   return Math.min(a.max[axis], b.max[axis]) - Math.max(a.min[axis], b.min[axis]);
 }
 

@@ -16,12 +16,13 @@ export const TOUCHING = 1e-6;
 
 /**
  * Each group leaves along its best way: the least slide while engaged, since a long slide scrapes the glue off; then off
- * its mates rather than along them; then the shortest way past them; then up or down rather than sideways. Of all groups the one that slides least goes
- * first; then one that needs no turning over; then the smaller; then what lifts up.
+ * its mates rather than along them; then the shortest way past them; then up or down rather than sideways. Of all groups
+ * the one that slides least goes first; then one that needs no turning over; then one that comes off its mates; then the
+ * smaller; then what lifts up.
  */
 export function bestExit(at: Scene, present: ReadonlySet<number>, standing: Standing): Exit | null {
   if (present.size < 2) return null;
-  const ways = new Map<string, Ranked>();
+  const ways = new Map<string, Way>();
   let least = Number.POSITIVE_INFINITY;
   for (const graph of at.graphs) {
     for (const members of leavers(graph, present)) {
@@ -36,22 +37,18 @@ export function bestExit(at: Scene, present: ReadonlySet<number>, standing: Stan
       if (known === undefined || before(way, known)) ways.set(key, way);
     }
   }
-  return firstOf(
-    at,
-    [...ways.values()].map(({ exit }) => exit),
-    { present, standing },
-  );
+  return firstOf(at, [...ways.values()], { present, standing });
 }
 
 type Choice = { readonly present: ReadonlySet<number>; readonly standing: Standing };
 
 /** The exit that goes first, of those that slide as little as the least. */
-function firstOf(at: Scene, exits: readonly Exit[], { present, standing }: Choice): Exit | null {
-  const least = exits.reduce((low, { travel }) => Math.min(low, travel), Number.POSITIVE_INFINITY);
+function firstOf(at: Scene, ways: readonly Way[], { present, standing }: Choice): Exit | null {
+  const least = ways.reduce((low, { exit }) => Math.min(low, exit.travel), Number.POSITIVE_INFINITY);
   const whole = boxVolume(boxRound([...present].flatMap((member) => at.bodies[member] ?? [])));
   let best: Ranked | null = null;
-  for (const exit of exits.filter(({ travel }) => travel <= least + TOUCHING)) {
-    const next = { exit, rank: rankOf(exit, standing, isLarger(at, exit.members, whole)) };
+  for (const way of ways.filter(({ exit }) => exit.travel <= least + TOUCHING)) {
+    const next = { exit: way.exit, rank: rankOf(way, standing, isLarger(at, way.exit.members, whole)) };
     if (best === null || before(next, best)) best = next;
   }
   return best === null ? null : best.exit;
@@ -81,6 +78,9 @@ function before(a: Ranked, b: Ranked): boolean {
   return false;
 }
 
+/** One group's way out, and how many mates it scrapes along. */
+type Way = Ranked & { readonly scraped: number };
+
 type Ranked = { readonly exit: Exit; readonly rank: readonly number[] };
 
 type Leaving = {
@@ -106,7 +106,7 @@ function travelOf(at: Scene, members: readonly number[], leaving: Leaving & { re
 }
 
 /** One way out of a group, ranked among its own ways. */
-function wayOut(at: Scene, exit: Exit, leaving: Leaving): Ranked {
+function wayOut(at: Scene, exit: Exit, leaving: Leaving): Way {
   const { members, direction, travel } = exit;
   const { standing } = leaving;
   const pairs = matesOf(at, members, leaving.present);
@@ -116,6 +116,7 @@ function wayOut(at: Scene, exit: Exit, leaving: Leaving): Ranked {
   const oblique = isOblique(at, members, direction) ? 1 : 0;
   return {
     exit,
+    scraped,
     rank: [travel, oblique, scraped, past, 1 - Math.abs(direction[2]), turns, -dot(direction, standing.home)],
   };
 }
@@ -140,9 +141,10 @@ function scrapes(one: Box, mate: Box, direction: Vector): boolean {
 
 const AXES = [0, 1, 2] as const;
 
-function rankOf({ members, direction, ...exit }: Exit, standing: Standing, larger: boolean): readonly number[] {
-  const turns = upFor({ members, direction, ...exit }, standing)[2] === standing.now[2] ? 0 : 1;
-  return [turns, larger ? 1 : 0, members.length, -dot(direction, standing.home), -(members[0] ?? 0)];
+function rankOf({ exit, scraped }: Way, standing: Standing, larger: boolean): readonly number[] {
+  const { members, direction } = exit;
+  const turns = upFor(exit, standing)[2] === standing.now[2] ? 0 : 1;
+  return [turns, scraped, larger ? 1 : 0, members.length, -dot(direction, standing.home), -(members[0] ?? 0)];
 }
 
 /** Whether what leaves fills more than half of the box round all that stands: then a hand would move the rest. */

@@ -32,11 +32,13 @@ export function glueStages(glued: Glued): readonly GlueStage[] {
 }
 
 function gluingsOf({ order, joints, bodies }: Glued): readonly Gluing[] {
-  const placed = new Set<string>();
+  const placed = new Map<string, string[]>();
   return order.map((placing) => {
-    for (const id of placing.parts) placed.add(id);
+    const here = placed.get(placing.within ?? '') ?? [];
+    placed.set(placing.within ?? '', [...here, ...placing.parts]);
+    const there = new Set([...here, ...placing.parts]);
     const own = joints.filter(({ id, held }) => held === 'glue' && placing.joints.includes(id));
-    return { placing, joints: own, standing: bodies.filter(({ id }) => placed.has(id)) };
+    return { placing, joints: own, standing: bodies.filter(({ id }) => there.has(id)) };
   });
 }
 

@@ -25,16 +25,25 @@ export function poseOf({ pose, bodies, joints, moves }: Posed): Pose {
 }
 
 function placings(moves: readonly Placed[], joints: readonly Joint[], pose: PoseName): readonly Placing[] {
-  const placed = new Set<string>();
+  const all = new Map<string, Set<string>>();
   let frame = pose;
   return moves.map((move) => {
     const lies: PoseName = move.up[2] > 0 ? 'upright' : 'upside-down';
     const turn = move.within === null && lies !== frame;
     if (move.within === null) frame = lies;
+    const placed = placedOn(all, move);
     const closed = joints.filter(({ between }) => closes(between, move.bodies, placed));
     for (const id of move.bodies) placed.add(id);
     return placing(move, { closed, lies, turn });
   });
+}
+
+/** What stands already of the bench, or of the sub-assembly that a move builds. */
+function placedOn(all: Map<string, Set<string>>, { within }: Placed): Set<string> {
+  const key = within ?? '';
+  const placed = all.get(key) ?? new Set<string>();
+  all.set(key, placed);
+  return placed;
 }
 
 /** Whether a joint is closed by what goes in now: one of its parts moves, the other stands. */

@@ -41,6 +41,14 @@ describe('a table with drawers, legs and shelves', () => {
     expect(order.filter(({ turn }) => turn)).toHaveLength(1);
   });
 
+  it('closes every joint once, and glues legs and drawers on their own, with clamps that reach round them alone', () => {
+    const closed = order.flatMap(({ joints }) => joints);
+    expect([...closed].sort()).toEqual(built.joints.map(({ id }) => id).sort());
+    const leg = assembly.stages.filter(({ parts }) => parts.every((id) => id.startsWith('leg.front-left.')));
+    expect(leg.length).toBeGreaterThan(0);
+    for (const { along, reach } of leg.flatMap(({ clamps }) => clamps)) expect(along === 'z' || reach < 150).toBe(true);
+  });
+
   it('has a free path for every move of the bench, by samples taken with other code', () => {
     const own = order.filter(({ within }) => within === null);
     expect(hitsOnPath(built.parts, own, [0, 2, 40, 200, 900])).toEqual([]);
