@@ -1,3 +1,4 @@
+import type { Finding } from '../finding.ts';
 import type { Envelope } from '../stock/part.ts';
 import { length, say } from '../units/say.ts';
 import { fitDrawers } from './drawers/fit.ts';
@@ -33,7 +34,7 @@ export function siteOf(input: BenchworkInput, bench: BenchInput, grid: Grid): Si
 }
 
 /** A wheel's circle must stay clear of drawers, shelves, other wheels and other legs. */
-function meetings(spaces: readonly Envelope[]) {
+export function meetings(spaces: readonly Envelope[]): readonly Finding[] {
   const wheels = spaces.filter(({ kind }) => kind === 'caster');
   return wheels.flatMap((wheel, i) => {
     const others = [...spaces.filter(({ kind, of }) => kind !== 'caster' && of !== wheel.of), ...wheels.slice(i + 1)];
@@ -47,20 +48,22 @@ function deepest(a: Envelope, b: Envelope): number {
   return Math.min(along(0), along(1), along(2));
 }
 
-function meeting(wheel: Envelope, other: Envelope) {
+function meeting(wheel: Envelope, other: Envelope): Finding {
   const by = tidy(deepest(wheel, other));
   const radius = tidy((wheel.max[0] - wheel.min[0]) / 2);
+  // two circles that meet each give way by half
+  const free = Math.max(0, tidy(radius - (other.kind === 'caster' ? by / 2 : by)));
   const what = say`the wheel under ${wheel.of} swings through the space of ${other.of} by ${length(by)}`;
   const mend =
     other.kind === 'drawer'
-      ? say`raise the height by ${length(wheel.max[2] - other.min[2])}, or use casters that swing within ${length(Math.max(0, radius - by))}`
-      : say`use casters that swing within ${length(Math.max(0, radius - by))}`;
+      ? say`raise the height by ${length(wheel.max[2] - other.min[2])}, or use casters that swing within ${length(free)}`
+      : say`use casters that swing within ${length(free)}`;
   return told('halt', {
     rule: 'caster-hits',
     where: wheel.of,
     what,
     figure: radius,
-    limit: Math.max(0, tidy(radius - by)),
+    limit: free,
     mend,
   });
 }

@@ -86,7 +86,18 @@ export type CoverStock = Goods & {
 
 export type HardwareStock = Goods & {
   readonly kind: 'hardware';
-  readonly form: 'screw' | 'bolt' | 'nut' | 'washer' | 'insert' | 'slide' | 'bracket' | 'catch' | 'pull' | 'foot';
+  readonly form:
+    | 'screw'
+    | 'bolt'
+    | 'nut'
+    | 'washer'
+    | 'insert'
+    | 'slide'
+    | 'bracket'
+    | 'catch'
+    | 'pull'
+    | 'foot'
+    | 'biscuit';
   readonly diameter: number | null;
   readonly length: number | null;
   readonly pack: number;

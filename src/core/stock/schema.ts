@@ -126,7 +126,7 @@ const cover = z
 const hardware = z.strictObject({
   kind: z.literal('hardware'),
   ...goods,
-  form: z.enum(['screw', 'bolt', 'nut', 'washer', 'insert', 'slide', 'bracket', 'catch', 'pull', 'foot']),
+  form: z.enum(['screw', 'bolt', 'nut', 'washer', 'insert', 'slide', 'bracket', 'catch', 'pull', 'foot', 'biscuit']),
   diameter: literal.length.nullable().default(null),
   length: literal.length.nullable().default(null),
   /** how many are in one buying unit */

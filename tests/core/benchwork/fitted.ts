@@ -58,6 +58,7 @@ export const GOODS: Goods = {
     item('slide-450', 'slide', { length: 450 }),
     item('bracket-40', 'bracket', { length: 40 }),
     item('catch', 'catch', {}),
+    item('biscuit-10', 'biscuit', { length: 53 }),
     item('foot-m8', 'foot', { diameter: 8, length: 40 }),
   ],
   covers: [

@@ -92,7 +92,10 @@ export function drawerFigures(site: Site, input: DrawersInput, bay: Bay): Drawer
     t: grid.t,
     outer: tidy(back - grid.t),
     box,
-    spacer: { w: [tidy(middle - half), tidy(middle + half)], long: Math.min(input.slides.length, bay.deep) },
+    spacer: {
+      w: [Math.max(tidy(middle - half), opening.patch.y0), Math.min(tidy(middle + half), opening.patch.y1)],
+      long: Math.min(input.slides.length, bay.deep),
+    },
   };
 }
 
@@ -110,7 +113,8 @@ function pathFor(u: Span, w: Span, bit: number): BitPath {
   const half = bit / 2;
   return {
     patch: { x0: tidy(u[0] + half), x1: tidy(u[1] - half), y0: tidy(w[0] + half), y1: tidy(w[1] - half) },
-    radius: tidy(PATH_BITS * bit),
+    // no rounder than the face's own half
+    radius: tidy(Math.min(PATH_BITS * bit, (w[1] - w[0] - bit) / 2, (u[1] - u[0] - bit) / 2)),
   };
 }
 

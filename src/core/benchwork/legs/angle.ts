@@ -1,13 +1,16 @@
 import type { Vector } from '../../geometry/shapes.ts';
 import type { Joint } from '../../stock/part.ts';
 import { type Fitting, NOTHING, type Site, together } from '../fitting.ts';
+import { mitreBiscuit } from '../hardware/biscuits.ts';
+import { fetched } from '../hardware/count.ts';
+import { spread } from '../hardware/deck-screws.ts';
 import { screwed } from '../hardware/driven.ts';
 import type { Instance } from '../instance.ts';
 import { joint } from '../joints.ts';
 import { tidy } from '../machining.ts';
 import { placedInstance } from '../placed-instance.ts';
 import { boardOf, inBench, sideView } from '../side-view.ts';
-import { type AngleFigures, angleFigures } from './angle-figures.ts';
+import { type AngleFigures, angleFigures, mitrePoints } from './angle-figures.ts';
 import { angleHalf, FLAT } from './angle-half.ts';
 import { boltedOn, hole } from './bolting.ts';
 import { alongEnd, alongSide, type CornerName, fromCorner, type Span } from './corners.ts';
@@ -64,6 +67,7 @@ export function angleLeg(
     },
     { ...NOTHING, ...standing(site, legs.input, { view: pose, leg, foot: leg, middle: middleOf(pad) }) },
     { ...NOTHING, ...finScrews(at, leg) },
+    { ...NOTHING, ...mitreBiscuits(at, leg) },
     boltedOn(site, { side: view.side, u: tidy((f0 + f1) / 2), behind: [`${leg}.fin`], thick: legs.t }),
   ]);
 }
@@ -161,6 +165,13 @@ function finScrews(at: At, leg: string) {
     through: [`${leg}.fin`, `${leg}.half-side`],
   };
   return screwed(site.goods, drive, { through: legs.t, into: legs.t });
+}
+
+/** Biscuits that keep the mitre from sliding while it is clamped; none where the sheet is too thin for one. */
+function mitreBiscuits({ site, legs, angle }: At, where: string): Pick<Fitting, 'hardware' | 'findings'> {
+  const biscuit = mitreBiscuit(mitrePoints(legs.width, legs.t).face);
+  if (biscuit === null) return { hardware: [], findings: [] };
+  return fetched(site.goods, { form: 'biscuit', length: biscuit.length, where }, spread(0, angle.length).length);
 }
 
 function joints({ site, angle, corner }: At, leg: string, pad: PadFigures): readonly Joint[] {

@@ -6,7 +6,7 @@ import { tidy } from '../machining.ts';
 import { told } from '../told.ts';
 import { angleFigures } from './angle-figures.ts';
 import { CORNERS, type CornerName, cornerRoom } from './corners.ts';
-import { type LegFigures, NUT_ROOM } from './figures.ts';
+import { LEDGE, type LegFigures, NUT_ROOM } from './figures.ts';
 import { casterOf, plateOf, standHeight } from './stand.ts';
 import { railHeights } from './trestle.ts';
 
@@ -41,7 +41,8 @@ function roomHalts(site: Site, legs: LegFigures, corner: CornerName): readonly F
     const mend = [...say`make it at most ${length(has)}`, ...layers, ...say`, or move the nearest strut away`];
     return [told('halt', { rule: 'leg-larger-than-corner', where, what, figure: needs, limit: has, mend })];
   }
-  return nutHalts(legs, { where, room, along, inward });
+  const meeting = meetHalts(site, legs, { where, room, along, inward });
+  return meeting.length > 0 ? meeting : nutHalts(legs, { where, room, along, inward });
 }
 
 type Reach = {
@@ -50,6 +51,24 @@ type Reach = {
   readonly along: number;
   readonly inward: number;
 };
+
+/** Two legs of one end, with their pads, need the bench between them. */
+function meetHalts({ grid }: Site, legs: LegFigures, { where, along, inward }: Reach): readonly Finding[] {
+  const plate = Math.max(...plateOf(legs.input.stand, where));
+  const ledge = legs.input.form === 'angle' ? 0 : LEDGE;
+  const trestle = legs.input.form === 'trestle';
+  const reach = {
+    along: Math.max(along, plate) + (trestle ? ledge : 0),
+    inward: Math.max(inward, legs.input.form === 'angle' ? legs.width : 0, plate) + (trestle ? 0 : ledge),
+  };
+  const clear = { along: tidy(grid.length / 2 - grid.t), inward: tidy(grid.width / 2 - grid.t) };
+  const way = reach.inward > clear.inward ? 'inward' : 'along';
+  if (reach[way] <= clear[way]) return [];
+  const what = say`a leg and its pad reach ${length(reach[way])} from the frame's side, and two of them meet in the middle`;
+  const size = way === 'inward' ? 'width' : 'length';
+  const mend = say`make the ${size} at least ${length(2 * (reach[way] + grid.t))}, or the legs slimmer`;
+  return [told('halt', { rule: 'legs-meet', where, what, figure: reach[way], limit: clear[way], mend })];
+}
 
 /** A nut is turned from inside the frame: beyond the wood it needs room for itself and a spanner. */
 function nutHalts({ input }: LegFigures, { where, room, along, inward }: Reach): readonly Finding[] {
@@ -83,8 +102,9 @@ function heightHalts(site: Site, legs: LegFigures, where: string): readonly Find
 function shortest(site: Site, legs: LegFigures, where: string): number {
   if (legs.input.form === 'post') return tidy(2 * legs.t);
   if (legs.input.form === 'angle') return tidy(10 * legs.t);
-  const [low = 0] = railHeights(site, legs, 'leg.left');
-  return tidy(low + 2 * legs.width - standHeight(legs.input.stand, where));
+  const [low = 0, high = 0] = railHeights(site, legs, 'leg.left');
+  const hangs = site.grid.sideUnderside - high - legs.width;
+  return tidy(low + 2 * legs.width + hangs - standHeight(legs.input.stand, where));
 }
 
 function plateHalts(site: Site, legs: LegFigures, where: string): readonly Finding[] {

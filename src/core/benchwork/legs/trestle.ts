@@ -50,13 +50,14 @@ export function trestle(
   ]);
 }
 
-/** The low rail above the pads, the high one right under the frame. */
-export function railHeights({ grid }: Site, legs: LegFigures, id: string): readonly number[] {
+/** The low rail above the pads, the high one right under the frame or what of it hangs lowest. */
+export function railHeights({ grid, flangeStrips }: Site, legs: LegFigures, id: string): readonly number[] {
   const pads = ['front', 'back'].map(
     (name) => padUnder(legs, { id, name, label: '', u: [0, legs.width], v: [0, legs.t] }).low,
   );
   const low = Math.max(...pads);
-  return [tidy(low + 2 * legs.t + LOW_RAIL), tidy(grid.sideUnderside - legs.width)];
+  const hangs = flangeStrips === null ? grid.sideUnderside : tidy(grid.strutUnderside - grid.t);
+  return [tidy(low + 2 * legs.t + LOW_RAIL), tidy(Math.min(grid.sideUnderside, hangs) - legs.width)];
 }
 
 function upright(at: At, foot: 'front' | 'back'): Fitting {

@@ -14,9 +14,10 @@ import { placedInstance } from '../placed-instance.ts';
 import { type BoardCut, boardOf, inBench, onBoard, sideView } from '../side-view.ts';
 import { told } from '../told.ts';
 
-/** A cleat's height, and the least a shelf is open; common practice, no source. mm. */
+/** A cleat's height, and the least a shelf is open and wide between its cleats; common practice, no source. mm. */
 const CLEAT = 20;
 const LEAST_OPEN = 40;
+const LEAST_WIDE = 100;
 
 /** A shelf's heights from the floor and its place before its side, mm. */
 type Shelf = {
@@ -74,6 +75,15 @@ function fitShelf(
         : say`put it ${length(least)} to ${length(most)} below`;
     return saying(
       told('halt', { rule: 'shelf-height', where: id, what, figure: tidy(grid.sideTop - top), limit: most, mend }),
+    );
+  }
+  const [u0, u1] = bayAcross(site, bay);
+  const narrow = tidy(2 * grid.t + LEAST_WIDE);
+  if (u1 - u0 < narrow) {
+    const what = say`bay ${String(bay.number)} of the ${bay.side} is ${length(u1 - u0)} wide, too narrow for a shelf between its cleats`;
+    const mend = say`choose a bay at least ${length(narrow)} wide`;
+    return saying(
+      told('halt', { rule: 'bay-too-narrow', where: id, what, figure: tidy(u1 - u0), limit: narrow, mend }),
     );
   }
   const side = { front: 'H', back: 'HB', left: 'HL', right: 'HR' }[bay.side];

@@ -1,0 +1,266 @@
+import { describe, expect, it } from 'vitest';
+import { baysBehind, standingIn } from '../../../src/core/benchwork/drawers/bays.ts';
+import { lappedGrid } from '../../../src/core/benchwork/grid.ts';
+import type { BenchInput, DrawersInput } from '../../../src/core/benchwork/input.ts';
+import { lotsOf } from '../../../src/core/cutting/lot.ts';
+import { placedBox } from '../../../src/core/geometry/solid.ts';
+import { partOutline } from '../../../src/core/stock/outline.ts';
+import { partSolid } from '../../../src/core/stock/solid.ts';
+import { spoken } from '../../../src/core/units/say.ts';
+import { cornerRadius, drawersClear, inWood, sampleOf, threadPoints } from '../../laws/fitting-laws.ts';
+import { instance, model, PLY_9, PLY_18 } from './example.ts';
+import { DRAWERS, fittedTable, PLY_6, PLY_12, SHELVES } from './fitted.ts';
+
+const built = model(fittedTable());
+const box = (id: string) => {
+  const { part, place } = instance(built, id);
+  return placedBox(partSolid(part), place.pose);
+};
+const wide = (points: readonly (readonly [number, number])[], axis: 0 | 1) =>
+  Math.max(...points.map((p) => p[axis])) - Math.min(...points.map((p) => p[axis]));
+
+describe('drawers in the demo table', () => {
+  it('each face is its opening less two bits, to 0.01, its corners less round by one', () => {
+    const side = instance(built, 'side.front').part;
+    const { holes } = partOutline(side);
+    const openings = holes.filter((hole) => wide(hole, 0) > 100);
+    expect(openings).toHaveLength(2);
+    for (const opening of openings) {
+      for (const name of ['drawer.front-2.face', 'drawer.front-3.face']) {
+        const { outline } = partOutline(instance(built, name).part);
+        expect(Math.abs(wide(opening, 0) - wide(outline, 0) - 12.7)).toBeLessThanOrEqual(0.01);
+        expect(Math.abs(wide(opening, 1) - wide(outline, 1) - 12.7)).toBeLessThanOrEqual(0.01);
+        expect(Math.abs(cornerRadius(opening) - cornerRadius(outline) - 6.35)).toBeLessThanOrEqual(0.01);
+      }
+    }
+    expect(drawersClear(sampleOf(fittedTable(), built))).toEqual([]);
+  });
+
+  it('two faces are in the list and none in the cutting: they fall out of the side', () => {
+    const face = instance(built, 'drawer.front-2.face').part;
+    expect(face.from).toBe('side.front');
+    expect(face.places).toHaveLength(2);
+    const jobs = lotsOf(built.parts, [PLY_18, PLY_9, PLY_12, PLY_6]).flatMap(({ parts }) => parts.map(({ id }) => id));
+    expect(jobs).toContain('drawer.front-2.side-left');
+    expect(jobs).not.toContain('drawer.front-2.face');
+  });
+
+  it('each hole is marked with its face and each face with its side', () => {
+    const texts = (id: string) => instance(built, id).place.marks.map(({ text }) => text);
+    expect(texts('side.front')).toEqual(expect.arrayContaining(['W2F', 'W3F']));
+    expect(texts('drawer.front-3.face')).toContain('S1');
+  });
+
+  it('the box fits its slides between spacers flush with the opening', () => {
+    // bay 377.875; two spacers of 17.7 leave an opening of 342.475; slides of 12.7 a side leave 317.075
+    const [left, right] = [box('drawer.front-2.side-left'), box('drawer.front-2.side-right')];
+    expect(right.max[0] - left.min[0]).toBeCloseTo(317.075, 9);
+    const spacer = box('spacer.front-2-left');
+    expect(left.min[0] - spacer.max[0]).toBeCloseTo(12.7, 9);
+    expect(left.max[1] - left.min[1]).toBeCloseTo(450, 9);
+    expect(left.min[1]).toBeCloseTo(17.7, 9);
+  });
+
+  it('pulls out by the length of its slides', () => {
+    const space = built.envelopes.find(({ id }) => id === 'drawer.front-2.pulled-out');
+    expect(space).toMatchObject({ of: 'drawer.front-2', kind: 'drawer' });
+    expect(space?.min[1]).toBeCloseTo(-480, 9);
+    expect(space?.max[1]).toBeCloseTo(467.7, 9);
+  });
+
+  it("each pull's screws have wood all round in the bar: above the finger groove and behind the slope", () => {
+    const bodies = new Map(sampleOf(fittedTable(), built).bodies.map((body) => [body.id, body]));
+    const screws = built.fasteners.filter(({ through }) => through.some((id) => id.endsWith('.pull')));
+    expect(screws).toHaveLength(4);
+    for (const screw of screws) {
+      expect(screw.length).toBeLessThan(12 + 17.7 + 30);
+      const pull = bodies.get(screw.through[2] ?? '');
+      if (pull === undefined) throw new Error('no pull');
+      const points = threadPoints(screw, pull);
+      expect(points.length).toBeGreaterThan(20);
+      expect(points.filter((point) => !inWood(pull, point))).toEqual([]);
+    }
+  });
+
+  it('each screw is shorter than what it joins', () => {
+    const thick = (id: string, axis: readonly number[]) => {
+      const { min, max } = box(id);
+      return [0, 1, 2].reduce((sum, i) => sum + Math.abs(axis[i] ?? 0) * ((max[i] ?? 0) - (min[i] ?? 0)), 0);
+    };
+    for (const { form, length, through, direction } of built.fasteners) {
+      const wood = through.reduce((sum, id) => sum + thick(id, direction), 0);
+      if (form === 'screw') expect(length).toBeLessThan(wood);
+      else expect(length).toBeGreaterThan(wood);
+    }
+  });
+
+  it('counts slides, catches and screws by drawer', () => {
+    const of = (where: string) =>
+      built.hardware.filter((use) => use.where === where).map(({ item, quantity }) => `${quantity} ${item}`);
+    expect(of('drawer.front-2')).toEqual([
+      '1 catch',
+      '6 screw-3.5x12',
+      '6 screw-3.5x16',
+      '4 screw-4x25',
+      '2 screw-4x45',
+      '1 slide-450',
+    ]);
+    expect(of('table')).toEqual(['3 sealer', '1 wood-glue']);
+  });
+
+  it('has no halt', () => {
+    expect(built.findings.filter(({ level }) => level === 'halt')).toEqual([]);
+  });
+});
+
+/** Rule, figure, limit and mend of the halts of a table with these drawers, once each. */
+function halts(drawers: Partial<DrawersInput>, bench: Partial<BenchInput> = {}) {
+  const findings = model(fittedTable({ drawers: [{ ...DRAWERS, ...drawers }], ...bench })).findings;
+  return findings
+    .filter(({ level }) => level === 'halt')
+    .map(({ rule, where, figure, limit, mend }) => ({
+      rule,
+      where,
+      figure,
+      limit,
+      mend: spoken(mend, (mm) => `${mm}`),
+    }));
+}
+
+describe('drawers that cannot be made are halts with the most that can be had, and are left out', () => {
+  it('an opening taller than the side', () => {
+    const [halt] = halts({ bays: [2], opening: 180 });
+    expect(halt).toMatchObject({ rule: 'opening-taller-than-side', where: 'drawer.front-2', figure: 180, limit: 105 });
+    expect(halts({ bays: [2], opening: 105 })).toEqual([]);
+  });
+
+  it('no ligament', () => {
+    const [halt] = halts({ bays: [2], opening: 130 });
+    expect(halt).toMatchObject({
+      rule: 'no-ligament',
+      limit: 15,
+      mend: 'make the opening at most 105, which leaves 30',
+    });
+  });
+
+  it('slides longer than the bay: the longest that are sold and fit', () => {
+    const [halt] = halts({ bays: [2], slides: { length: 550, clearance: 12.7 } });
+    expect(halt).toMatchObject({
+      rule: 'slides-longer-than-bay',
+      figure: 550,
+      mend: 'use slides of 500, the longest that fit',
+    });
+    expect(
+      halts({ bays: [2], slides: { length: 500, clearance: 12.7 } }).filter(({ rule }) => rule.startsWith('slides')),
+    ).toEqual([]);
+  });
+
+  it('a drawer behind a leg, and the bays that are free', () => {
+    const found = halts({ bays: [1, 2] });
+    expect(found).toMatchObject([
+      { rule: 'drawer-behind-leg', where: 'drawer.front-1', mend: 'free bays of this side: 2, 3' },
+    ]);
+  });
+
+  it('two drawers in one bay, a shelf where a drawer runs', () => {
+    const struts = { along: { kind: 'even', count: 0 }, across: { kind: 'even', count: 3 } } as const;
+    const both = model(fittedTable({ struts, drawers: [DRAWERS, { ...DRAWERS, side: 'back' }], shelves: [] }));
+    expect(both.findings.filter(({ rule }) => rule === 'bay-taken').map(({ where }) => where)).toEqual([
+      'drawer.back-2',
+      'drawer.back-3',
+    ]);
+    const shelf = model(fittedTable({ shelves: [{ ...SHELVES, side: 'front' }] }));
+    expect(shelf.findings.filter(({ rule }) => rule === 'bay-taken')).toHaveLength(2);
+  });
+
+  it('a low side and a narrow bay', () => {
+    expect(halts({ bays: [2], ligament: 60 })).toMatchObject([{ rule: 'opening-too-low', limit: 63 }]);
+    const many = {
+      struts: { along: { kind: 'even', count: 1 }, across: { kind: 'even', count: 12 } },
+      flangeStrips: null,
+    } as const;
+    expect(halts({ bays: [3] }, { ...many, legs: null, shelves: [], deck: null })).toMatchObject([
+      { rule: 'bay-too-narrow' },
+    ]);
+  });
+
+  it('what is left out leaves no parts behind', () => {
+    const none = model(fittedTable({ drawers: [{ ...DRAWERS, opening: 180 }] }));
+    expect(none.parts.filter(({ id }) => id.startsWith('drawer') || id.startsWith('spacer'))).toEqual([]);
+    expect(none.parts.find(({ id }) => id === 'side.front')?.features.filter(({ kind }) => kind === 'opening')).toEqual(
+      [],
+    );
+  });
+});
+
+describe('clearances (field case "Have a fit or not", woodenthings.wordpress.com)', () => {
+  const rules = (clearance: number) =>
+    model(fittedTable({ drawers: [{ ...DRAWERS, slides: { length: 450, clearance } }] })).findings.filter(({ where }) =>
+      where.startsWith('drawer'),
+    );
+
+  it('1/32 in a side on plain runners binds: take 1/32 more off each', () => {
+    const [care] = rules(25.4 / 32);
+    expect(care).toMatchObject({ rule: 'drawer-binds', level: 'care', limit: 25.4 / 16 });
+    expect(care?.mend).toContainEqual({ length: 0.79375 });
+    expect(rules(25.4 / 16).filter(({ rule }) => rule === 'drawer-binds')).toEqual([]);
+  });
+
+  it('slides take 1/2 in and 1/32 more, never less', () => {
+    expect(rules(12.7 + 25.4 / 32)).toEqual([]);
+    expect(rules(12.7 + 1)).toMatchObject([{ rule: 'slide-clearance-unusual' }]);
+    expect(rules(12)).toMatchObject([{ rule: 'slide-clearance-unusual' }]);
+  });
+});
+
+describe('boxes of other make', () => {
+  it('overlaid faces are blanks of their own, over the opening all round', () => {
+    const over = model(fittedTable({ drawers: [{ ...DRAWERS, faces: 'overlaid' }] }));
+    const { part, place } = instance(over, 'drawer.front-2.face');
+    expect(part.from).toBeUndefined();
+    expect(part.blank).toMatchObject({ length: 342.475 + 24, width: 124 });
+    expect(placedBox(partSolid(part), place.pose).max[1]).toBeCloseTo(0, 9);
+  });
+
+  it('a back in dados stands its own thickness in from the end', () => {
+    const dado = model(fittedTable({ drawers: [{ ...DRAWERS, corners: 'dado' }] }));
+    const [back, side] = ['back', 'side-left'].map((name) => {
+      const { part, place } = instance(dado, `drawer.front-2.${name}`);
+      return placedBox(partSolid(part), place.pose);
+    });
+    expect((side?.max[1] ?? 0) - (back?.max[1] ?? 0)).toBeCloseTo(12, 9);
+  });
+
+  it('a bottom floats: 0.8 short of the floor of each groove', () => {
+    const bottom = instance(built, 'drawer.front-2.bottom').part.blank;
+    // inside 317.075 - 24, and two grooves of 6 less 1.6
+    expect(bottom.length).toBeCloseTo(317.075 - 24 + 12 - 1.6, 9);
+    expect(
+      built.joints
+        .filter(({ kind }) => kind === 'groove')
+        .every(({ held, relief }) => held === 'loose' && relief === 0.8),
+    ).toBe(true);
+  });
+
+  it('drawers in an end, counted from the left of whoever stands before it', () => {
+    const ends = model(
+      fittedTable({
+        drawers: [{ ...DRAWERS, side: 'right', bays: [1, 2], slides: { length: 300, clearance: 12.7 } }],
+        legs: null,
+        shelves: [],
+      }),
+    );
+    expect(ends.findings.filter(({ level }) => level === 'halt')).toEqual([]);
+    expect(instance(ends, 'drawer.right-1.face').part.from).toBe('end.right');
+  });
+});
+
+describe('a drawer cabinet under a layout (field cases "The web of death" and "Access from beneath")', () => {
+  it('a motor that hangs in a bay is a clash with its drawer', () => {
+    const input = fittedTable();
+    const grid = input.benches[0] === undefined ? null : lappedGrid(input, input.benches[0]);
+    const bay = grid === null ? undefined : baysBehind(grid, 'front')[1];
+    const motor = { id: 'W1-motor', of: 'W1', kind: 'motor', min: [500, 200, 650], max: [540, 220, 690] } as const;
+    expect(bay === undefined ? [] : standingIn(bay, [motor])).toHaveLength(1);
+  });
+});
