@@ -11,6 +11,8 @@ export type DrawingBook = Pick<
   readonly track?: Notebook['track'];
   /** contours, sections and templates are listed when it is there */
   readonly scenery?: Notebook['scenery'];
+  /** plans of the wires are listed when it is there */
+  readonly wiring?: Notebook['wiring'];
   /** what other chapters cut is noted on the parts when it is there */
   readonly requests?: Notebook['requests'];
   /** fix maps are listed, and fixes noted on the parts, when it is there */

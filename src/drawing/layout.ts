@@ -20,6 +20,7 @@ import { requestNotes } from './scenery/request-notes.ts';
 import { onSheets } from './sheet.ts';
 import { titleBlockMarks } from './title-block.ts';
 import { trackLayout } from './track/track-drawings.ts';
+import { wiringLayout } from './wiring/wiring-drawings.ts';
 
 /** What a drawing is made of before it is put on paper. */
 export type DrawingContent = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
@@ -33,6 +34,7 @@ const documentTypes: Readonly<Record<DrawingKind, string>> = {
   joint: 'Joint detail',
   assembly: 'Assembly',
   fixes: 'Fix map',
+  wiring: 'Wiring diagram',
 };
 
 function benchView(id: string): BenchViewKind {
@@ -61,6 +63,8 @@ function contentOf(notebook: DrawingBook, entry: DrawingEntry, options: DrawingO
   if (rails !== null) return rails;
   const land = entry.chapter === 'scenery' ? landLayout(notebook, entry.id, options) : null;
   if (land !== null) return land;
+  const wires = entry.kind === 'wiring' ? wiringLayout(notebook, entry.id, options) : null;
+  if (wires !== null) return wires;
   const picture = entry.kind === 'assembly' ? assemblyPictures(notebook).find(({ id }) => id === entry.id) : undefined;
   if (picture !== undefined) return { ...assemblyLayout(picture.picture(), options), desc: picture.desc };
   const group = jointGroups(notebook).find(({ first }) => entry.kind === 'joint' && first.id === entry.of);

@@ -5,8 +5,18 @@ import { assemblyPictures } from './isometric/assembly-drawing.ts';
 import { jointGroups, jointTitle } from './joint-drawing.ts';
 import { landEntries } from './scenery/land-drawings.ts';
 import { trackEntries } from './track/track-drawings.ts';
+import { wiringEntries } from './wiring/wiring-drawings.ts';
 
-export type DrawingKind = 'plan' | 'elevation' | 'section' | 'part' | 'sheet' | 'joint' | 'assembly' | 'fixes';
+export type DrawingKind =
+  | 'plan'
+  | 'elevation'
+  | 'section'
+  | 'part'
+  | 'sheet'
+  | 'joint'
+  | 'assembly'
+  | 'fixes'
+  | 'wiring';
 
 /** A drawing that can be laid out: its id, what it shows, and the title under which it is filed. */
 export type DrawingEntry = {
@@ -75,6 +85,7 @@ export function listDrawings(notebook: DrawingBook): readonly DrawingEntry[] {
     ...benchEntries(notebook),
     ...trackEntries(notebook),
     ...landEntries(notebook),
+    ...wiringEntries(notebook),
     ...parts,
     ...joints,
     ...sheets,

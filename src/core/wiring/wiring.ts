@@ -30,6 +30,8 @@ import { type Wire, wireList } from './wire-list.ts';
 export type WiringModel = {
   readonly control: 'digital' | 'dc';
   readonly volts: number;
+  /** share of the voltage that may be lost */
+  readonly mayLose: number;
   readonly bus: BusRun | null;
   readonly wires: readonly Wire[];
   readonly holes: readonly BusHole[];
@@ -59,6 +61,7 @@ export function wiringModel(input: WiringInput): WiringModel {
   return {
     control: input.supply.control,
     volts: input.supply.volts,
+    mayLose: input.mayLose,
     bus: laid?.run ?? null,
     ...{ wires, holes, feeders, districts },
     gaps: cut.gaps,

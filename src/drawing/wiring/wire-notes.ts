@@ -1,0 +1,29 @@
+import type { Block } from '../block.ts';
+import { saidLength } from '../figures.ts';
+import { noteBlocks } from '../notes.ts';
+import { pairNumber, pairsOf, type WiringAsk } from './wiring-stage.ts';
+
+/** The wire list in pairs, the holes and the cuts, in words. */
+export function wireNotes({ wiring, options }: WiringAsk): readonly Block[] {
+  const said = (mm: number) => saidLength(mm, options.unit);
+  const pairs = pairsOf(wiring).map((wire) => ({
+    letter: pairNumber(wire),
+    words: `${wire.from} to ${wire.to}: ${wire.kind === 'frog' ? '1' : '2'} x ${said(wire.length)} of ${wire.stock}`,
+    dimensions: [],
+  }));
+  const holes = wiring.holes.map(({ id, part, diameter, wires, access }) => ({
+    letter: id.replace('hole-', 'H'),
+    words: `${part}, ${said(diameter)} across for ${wires} wires; drill ${access === 'in place' ? 'before assembly or in place' : access === 'angle drill' ? 'before assembly, or with an angle drill' : 'before assembly'}; round its edges or push in a grommet`,
+    dimensions: [],
+  }));
+  const cuts = wiring.gaps.map(({ id, line, at, why }) => ({
+    letter: id.replace('gap-', 'G'),
+    words: `${line} at ${said(at)}: both rails, for the ${why}`,
+    dimensions: [],
+  }));
+  return [
+    ...(pairs.length === 0 ? [] : noteBlocks('Pairs', pairs)),
+    ...(holes.length === 0 ? [] : noteBlocks('Holes', holes)),
+    ...(cuts.length === 0 ? [] : noteBlocks('Cuts through both rails', cuts)),
+  ];
+}

@@ -1,0 +1,106 @@
+import { bounds } from '../../core/geometry/polygon.ts';
+import type { Block } from '../block.ts';
+import type { DrawingBook } from '../book.ts';
+import type { DrawingOptions, DrawingUnit } from '../drawing.ts';
+import { saidLength } from '../figures.ts';
+import { papers, scales } from '../paper.ts';
+import { sites } from '../scenery/land-stage.ts';
+import { fitsSheet } from '../sheet.ts';
+import { bayBlocks } from './bay-blocks.ts';
+import { oneLineBlocks } from './one-line.ts';
+import { voltageBlocks } from './voltage-graph.ts';
+import { wireNotes } from './wire-notes.ts';
+import { wiresFromAbove, wiresFromBelow } from './wiring-plan.ts';
+import { pairsOf, type WiringAsk } from './wiring-stage.ts';
+
+/** A drawing of the wiring as the list of all drawings takes it. */
+export type WiringEntry = {
+  readonly id: string;
+  readonly kind: 'wiring';
+  readonly chapter: string;
+  readonly of: null;
+  readonly title: string;
+};
+
+type Content = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
+
+const TITLES = {
+  'wiring.above': 'Wires from above',
+  'wiring.below': 'Wires from below, mirrored',
+  'wiring.bays': 'Wires bay by bay',
+  'wiring.one-line': 'Wiring on one line',
+  'wiring.voltage': 'Voltage along the lines',
+} as const;
+
+type WiringDrawing = keyof typeof TITLES;
+
+function isWiring(id: string): id is WiringDrawing {
+  return Object.hasOwn(TITLES, id);
+}
+
+/** The drawings of the wiring; none without a bus. */
+export function wiringEntries({ wiring }: DrawingBook): readonly WiringEntry[] {
+  if (wiring === undefined || wiring === null || wiring.bus === null || wiring.bus.path.length < 2) return [];
+  const ids = Object.keys(TITLES).filter(isWiring);
+  return ids
+    .filter((id) => id !== 'wiring.voltage' || wiring.voltage.some(({ points }) => points.length > 1))
+    .map((id) => ({ id, kind: 'wiring', chapter: 'wiring', of: null, title: TITLES[id] }));
+}
+
+/** A drawing of the wiring by its id; null when it is none of these. */
+export function wiringLayout(book: DrawingBook, id: string, options: DrawingOptions): Content | null {
+  const wiring = book.wiring ?? null;
+  if (wiring === null || !isWiring(id)) return null;
+  const ask = (scale: number): WiringAsk => ({ book, wiring, options, scale });
+  const desc = words(ask(1), id, options.unit);
+  if (id === 'wiring.above' || id === 'wiring.below') {
+    const draw = id === 'wiring.above' ? wiresFromAbove : wiresFromBelow;
+    const { block, scale } = largest(draw, ask);
+    return { blocks: [block, ...wireNotes(ask(scale))], scale, desc };
+  }
+  if (id === 'wiring.bays') {
+    const scale =
+      [5, 10, 20, 50].find((at) => bayBlocks(ask(at)).every((block) => fitsSheet(block, options.paper))) ?? 100;
+    return { blocks: bayBlocks(ask(Math.max(10, scale))), scale: Math.max(10, scale), desc };
+  }
+  return { blocks: id === 'wiring.one-line' ? oneLineBlocks(ask(1)) : voltageBlocks(ask(1)), scale: 1, desc };
+}
+
+/** The picture at the largest scale that fits; scales at which the benches alone are wider than the paper are not drawn. */
+function largest(
+  draw: (ask: WiringAsk) => Block,
+  ask: (scale: number) => WiringAsk,
+): { readonly block: Block; readonly scale: number } {
+  const { book, options } = ask(1);
+  const { low, high } = bounds(sites(book).flatMap(({ loop }) => loop));
+  const paper = papers[options.paper];
+  const possible = scales.filter(
+    (one) => one >= 1 && (high[0] - low[0]) / one < paper.width && (high[1] - low[1]) / one < paper.height,
+  );
+  for (const scale of possible) {
+    const block = draw(ask(scale));
+    if (fitsSheet(block, options.paper)) return { block, scale };
+  }
+  return { block: draw(ask(100)), scale: 100 };
+}
+
+/** What a drawing shows, in words. */
+function words({ wiring }: WiringAsk, id: WiringDrawing, unit: DrawingUnit): string {
+  const { holes, gaps, districts } = wiring;
+  const pairs = `${pairsOf(wiring).length} pairs of wires`;
+  const worst = districts.flatMap(({ id: of, worst: low }) =>
+    low === null ? [] : [`${of} gives at least ${Math.round(low.volts * 100) / 100} V`],
+  );
+  switch (id) {
+    case 'wiring.above':
+      return `The bench from above with ${pairs}, ${holes.length} holes through its boards and ${gaps.length} places where both rails are cut; the bus runs ${saidLength(wiring.bus?.z ?? 0, unit)} above the floor.`;
+    case 'wiring.below':
+      return `The same from below, left and right changed, with ${pairs} and ${holes.length} holes.`;
+    case 'wiring.bays':
+      return `Each bay with its wires' numbers.`;
+    case 'wiring.one-line':
+      return `${districts.map(({ id: of }) => of).join(' and ')}, each with what hangs on its bus in the order it is met.`;
+    case 'wiring.voltage':
+      return `Voltage along each line while trains draw all that their district gives: ${worst.join('; ')}.`;
+  }
+}

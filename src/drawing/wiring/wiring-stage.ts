@@ -1,0 +1,62 @@
+import type { Vector } from '../../core/geometry/shapes.ts';
+import { pointsOn } from '../../core/track/element.ts';
+import type { Wire } from '../../core/wiring/wire-list.ts';
+import type { WiringModel } from '../../core/wiring/wiring.ts';
+import type { DrawingBook } from '../book.ts';
+import type { DrawingOptions } from '../drawing.ts';
+import type { Mark, Spot } from '../mark.ts';
+import type { PenName } from '../pens.ts';
+import { framePlans, loopMark } from '../scenery/land-stage.ts';
+import { onPaper, type View } from '../view.ts';
+
+/** What a drawing of the wiring is made from. */
+export type WiringAsk = {
+  readonly book: DrawingBook;
+  readonly wiring: WiringModel;
+  readonly options: DrawingOptions;
+  readonly scale: number;
+};
+
+/** Wires by dash: the bus whole and wide, feeders short dashes, leads and frogs dots, loads long dashes. */
+export const WIRE_PENS: Readonly<Record<Wire['kind'], PenName>> = {
+  bus: 'cut-edge',
+  feeder: 'hidden',
+  lead: 'phantom',
+  load: 'phantom',
+  frog: 'hidden',
+};
+
+/** The number both wires of a pair carry. */
+export function pairNumber({ label }: Pick<Wire, 'label'>): string {
+  return label.replace(/[a-z]$/, '');
+}
+
+/** One wire of each pair: both run together. */
+export function pairsOf({ wires }: WiringModel): readonly Wire[] {
+  return wires.filter(({ label }) => !label.endsWith('b'));
+}
+
+/** Corners of a path from above that a drawing of this scale tells apart. */
+export function flatPath(view: View, path: readonly Vector[]): readonly Spot[] {
+  const spots = path.map(([x, y]) => onPaper(view, [x, y]));
+  return spots.filter(
+    (spot, i) => i === 0 || Math.hypot(spot[0] - (spots[i - 1]?.[0] ?? 0), spot[1] - (spots[i - 1]?.[1] ?? 0)) > 0.01,
+  );
+}
+
+/** The frame that the wires hang in: boards on edge as thin outlines. */
+export function frameMarks(book: DrawingBook, view: View): readonly Mark[] {
+  return framePlans(book, ['strut', 'side', 'end', 'joist']).flatMap(({ areas }) =>
+    areas.map(({ outline }) => loopMark(view, outline, { pen: 'dimension', role: 'outline' })),
+  );
+}
+
+/** The middles of the lines, so that one knows what is overhead. */
+export function trackMarks(book: DrawingBook, view: View): readonly Mark[] {
+  return (book.track?.lines ?? []).map((line): Mark => {
+    const points = line.elements.flatMap((element) =>
+      pointsOn(element, { within: 1, apart: 200 }).map(({ point }) => onPaper(view, point)),
+    );
+    return { kind: 'polyline', points, pen: 'centre', role: 'centre' };
+  });
+}
