@@ -10,7 +10,7 @@ import { boxesOf, type Labelled, labelAll, linesOf } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { scaleText } from '../paper.ts';
 import { onPaper, paperX, paperY, type View } from '../view.ts';
-import { around, pathMark, type TrackAsk } from './track-stage.ts';
+import { around, type Drafted, pathMark, type TrackAsk } from './track-stage.ts';
 
 /** Heights are drawn so many times larger than lengths. */
 const EXAGGERATED = 10;
@@ -18,7 +18,7 @@ const EXAGGERATED = 10;
 const STRIP = { below: 13, step: 3.5 } as const;
 
 /** A line's heights along its length, with its curves in a strip below. */
-export function gradeProfile(ask: TrackAsk, line: LaidLine): Block {
+export function gradeProfile(ask: TrackAsk, line: LaidLine): Drafted {
   const { options, scale } = ask;
   const view: View = { name: `profile ${line.id}`, scale, origin: [0, 0], breaks: [] };
   const drawn = (at: number): Point => [at, EXAGGERATED * heightAt(line.profile, at)];
@@ -63,18 +63,16 @@ export function gradeProfile(ask: TrackAsk, line: LaidLine): Block {
     y0: paperY(view, highest(line)) - 16,
     y1: base,
   };
-  const labels = labelAll(
-    labelsOf(line, { view, drawn, base, unit: options.unit }),
-    { lines: linesOf(block.marks), boxes: boxesOf(block.marks) },
-    [room],
-  );
-  return headedBlock(
-    { ...block, marks: [...block.marks, ...labels] },
-    `Heights of ${line.id} ${scaleText(scale)}, ${EXAGGERATED} times higher`,
-    [
+  const headed = (own: Block) =>
+    headedBlock(own, `Heights of ${line.id} ${scaleText(scale)}, ${EXAGGERATED} times higher`, [
       'Roadbed underside over the deck. The strip below steps up where the line curves left and down where it curves right.',
-    ],
-  );
+    ]);
+  const labelled = () => {
+    const wanted = labelsOf(line, { view, drawn, base, unit: options.unit });
+    const labels = labelAll(wanted, { lines: linesOf(block.marks), boxes: boxesOf(block.marks) }, [room]);
+    return headed({ ...block, marks: [...block.marks, ...labels] });
+  };
+  return { plain: headed(block), labelled };
 }
 
 function highest(line: LaidLine): number {

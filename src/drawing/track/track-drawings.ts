@@ -1,9 +1,10 @@
 import type { Block } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
-import { largest } from '../scenery/land-stage.ts';
 import { gradeProfile, profileWords } from './grade-profile.ts';
+import { setOutNotes } from './set-out-notes.ts';
 import { planWords, trackPlan } from './track-plan.ts';
+import { largestFitting } from './track-stage.ts';
 
 /** A drawing of the track as the list of all drawings takes it. */
 export type TrackEntry = {
@@ -39,11 +40,12 @@ export function trackLayout(
   const track = book.track ?? null;
   if (track === null) return null;
   if (id === PLAN) {
-    const { block, scale } = largest((at) => trackPlan({ book, track, options, scale: at }), options);
-    return { blocks: [block], scale, desc: planWords({ track }, options.unit) };
+    const { block, scale } = largestFitting((at) => trackPlan({ book, track, options, scale: at }), options);
+    const table = setOutNotes(track, options.unit);
+    return { blocks: [block, ...table], scale, desc: planWords({ track }, options.unit) };
   }
   const line = track.lines.find((one) => id === `${PROFILE}${one.id}`);
   if (line === undefined) return null;
-  const { block, scale } = largest((at) => gradeProfile({ book, track, options, scale: at }, line), options);
+  const { block, scale } = largestFitting((at) => gradeProfile({ book, track, options, scale: at }, line), options);
   return { blocks: [block], scale, desc: profileWords(line, options.unit) };
 }

@@ -16,10 +16,10 @@ import type { Mark } from '../mark.ts';
 import { scaleText } from '../paper.ts';
 import { areaMark, framePlans, loopMark, sites } from '../scenery/land-stage.ts';
 import { onPaper, paperX, paperY, type View } from '../view.ts';
-import { around, linePoints, pathMark, type TrackAsk, tick } from './track-stage.ts';
+import { around, type Drafted, linePoints, pathMark, type TrackAsk, tick } from './track-stage.ts';
 
 /** The track from above on its deck, the frame under it in thin dashes. */
-export function trackPlan(ask: TrackAsk): Block {
+export function trackPlan(ask: TrackAsk): Drafted {
   const { track, options, scale } = ask;
   const view: View = { name: 'track', scale, origin: [0, 0], breaks: [] };
   const decks = sites(ask.book).map(({ loop }) => loop);
@@ -51,10 +51,15 @@ export function trackPlan(ask: TrackAsk): Block {
     y0: paperY(view, high[1]),
     y1: paperY(view, low[1]),
   };
-  const labels = labelAll(labelsOf(ask, view), { lines: linesOf(block.marks), boxes: boxesOf(block.marks) }, [room]);
-  return headedBlock({ ...block, marks: [...block.marks, ...labels] }, `Track from above ${scaleText(scale)}`, [
-    `Middles of the track; radii and centres of arcs; heights over the deck in ${options.unit}.`,
-  ]);
+  const headed = (own: Block) =>
+    headedBlock(own, `Track from above ${scaleText(scale)}`, [
+      `Middles of the track; radii and centres of arcs; heights over the deck in ${options.unit}.`,
+    ]);
+  const labelled = () => {
+    const labels = labelAll(labelsOf(ask, view), { lines: linesOf(block.marks), boxes: boxesOf(block.marks) }, [room]);
+    return headed({ ...block, marks: [...block.marks, ...labels] });
+  };
+  return { plain: headed(block), labelled };
 }
 
 function lineMark(view: View, line: LaidLine, scale: number): Mark {

@@ -1,10 +1,13 @@
 import type { Point } from '../../core/geometry/shapes.ts';
 import { pointsOn } from '../../core/track/element.ts';
 import type { LaidLine, TrackModel } from '../../core/track/lay.ts';
+import type { Block } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
 import type { Extent, Mark, Spot } from '../mark.ts';
+import { scales } from '../paper.ts';
 import type { PenName } from '../pens.ts';
+import { fitsSheet } from '../sheet.ts';
 import { onPaper, type View } from '../view.ts';
 
 /** What a drawing of the track is made from. */
@@ -49,4 +52,21 @@ export function tick(
 /** A small box on paper round a spot, for a label to stand beside. */
 export function around([x, y]: Spot, by: number): Extent {
   return { x0: x - by, x1: x + by, y0: y - by, y1: y + by };
+}
+
+/** A block before and after its labels, which take the time. */
+export type Drafted = { readonly plain: Block; readonly labelled: () => Block };
+
+/** The largest scale whose block fits the paper, first without its labels and then with them; full size at most. */
+export function largestFitting(
+  draft: (scale: number) => Drafted,
+  { paper }: DrawingOptions,
+): { readonly block: Block; readonly scale: number } {
+  for (const scale of scales.filter((one) => one >= 1)) {
+    const { plain, labelled } = draft(scale);
+    if (!fitsSheet(plain, paper)) continue;
+    const block = labelled();
+    if (fitsSheet(block, paper)) return { block, scale };
+  }
+  return { block: draft(100).labelled(), scale: 100 };
 }

@@ -75,7 +75,7 @@ describe('drawings of the track', () => {
           for (const unit of ['mm', 'in'] as const) {
             const drawing = layOutDrawing(one, id, { unit, paper });
             expect(complaints(drawing, paper)).toEqual([]);
-            expect(drawing.sheets).toHaveLength(1);
+            if (id !== 'track.plan') expect(drawing.sheets).toHaveLength(1);
           }
         }
       });
@@ -94,6 +94,13 @@ describe('drawings of the track', () => {
     const xs = main.points.map(([x]) => (x - view.origin[0]) * view.scale);
     expect(Math.min(...xs)).toBeCloseTo(59.02, 0);
     expect(Math.max(...xs)).toBeCloseTo(1534.98, 0);
+  });
+
+  test('the plan is followed by every point to set out', () => {
+    const { sheets } = layOutDrawing(books.oval, 'track.plan', { unit: 'mm', paper: 'A3' });
+    const words = sheets.flatMap(({ marks }) => marks).flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    for (const { id } of books.oval.track.setOut) expect(words).toContain(id);
+    expect(words.join(' ')).toContain('centre of R 380: 1155, 530.9; check 1271.1 and 692.7 from');
   });
 
   test('the plan says in words what it shows', () => {
