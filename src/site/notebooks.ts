@@ -1,6 +1,8 @@
 import { join, resolve } from 'node:path';
 import type { Notebook } from '../core/notebook.ts';
 import type { Prose } from '../core/plan.ts';
+import { changeImpacts, type EntryImpact } from '../core/stages/impacts.ts';
+import { type LeftWork, leftWork } from '../core/stages/left-work.ts';
 import { listDrawings } from '../drawing/list.ts';
 import { loadWithShipped } from '../reading/disk.ts';
 import { openContent } from '../reading/open.ts';
@@ -8,7 +10,15 @@ import { printProblem } from '../reading/print.ts';
 import { contentFolder } from './chapter-files.ts';
 
 /** One notebook as the pages need it: what was computed, the author's words, and where photos lie. */
-export type Book = { readonly notebook: Notebook; readonly prose: readonly Prose[]; readonly photos: string };
+export type Book = {
+  readonly notebook: Notebook;
+  readonly prose: readonly Prose[];
+  readonly photos: string;
+  /** what each change in the log did to the benchwork */
+  readonly impacts?: readonly EntryImpact[];
+  /** sheets of what is left to make */
+  readonly left?: LeftWork;
+};
 
 /** Reads and computes the whole content folder. Errors: all its problems as text; there is no half a site. */
 async function load(): Promise<readonly Book[]> {
@@ -20,7 +30,15 @@ async function load(): Promise<readonly Book[]> {
     notebook,
     prose: plan.prose,
     photos: join(content, 'notebooks', plan.slug, 'photos'),
+    impacts: changeImpacts(plan, notebook.steps),
+    left: leftWork(plan, soFar(notebook)),
   }));
+}
+
+/** What was made, and of which sheets. */
+function soFar({ offcuts, parts, sheets, state }: Notebook) {
+  const made = new Set(state.parts.filter((one) => one.made).map(({ instance }) => instance));
+  return { parts, sheets, offcuts, left: state.leftToMake, made };
 }
 
 let loaded: Promise<readonly Book[]> | null = null;
