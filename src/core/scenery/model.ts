@@ -45,6 +45,8 @@ export type LevelLines = { readonly level: number; readonly lines: readonly Cont
 export type SceneryModel = {
   /** highest ground over the deck */
   readonly highest: number;
+  /** lines of track in plan, for pictures */
+  readonly lines: readonly { readonly id: string; readonly points: readonly Point[] }[];
   readonly contours: readonly LevelLines[];
   readonly sections: readonly Section[];
   readonly layers: readonly BuiltLayer[];

@@ -79,6 +79,7 @@ export function sceneryModel(land: Land, around: Around): SceneryModel {
   ];
   return {
     highest,
+    lines: around.lines.map(({ id, points }) => ({ id, points: points.map(({ x, y }) => [x, y] as const) })),
     contours: levelLines(grid, highest),
     sections: usualSections(land, sites, field),
     layers: foam.layers,
@@ -145,8 +146,7 @@ function builtWater(
 
 function ballast(land: Land, { lines, scale }: Around) {
   const stock = land.ballast;
-  if (stock === null) return [];
-  return lines.flatMap(({ id, points }) =>
-    ballastQuantity(stock, scale, { id, length: points[points.length - 1]?.at ?? 0 }),
-  );
+  if (stock === null || lines.length === 0) return [];
+  const length = lines.reduce((sum, { points }) => sum + (points[points.length - 1]?.at ?? 0), 0);
+  return ballastQuantity(stock, scale, { id: 'lines', length });
 }

@@ -24,6 +24,7 @@ export function contourPlan(ask: LandAsk): Block {
     ...waterMarks(ask, view),
     ...boardMarks(ask, view),
     ...litContours(view, land.contours),
+    ...lineMarks(ask, view),
   ];
   const heights = heightLabels(view, land.contours, { unit: options.unit, taken: [] });
   const shape: Block = { marks: [...ground, ...heights], views: [view], dimensions: [] };
@@ -49,6 +50,16 @@ function frameMarks({ book }: LandAsk, view: View): readonly Mark[] {
 /** Water shaded, with level lines. */
 function waterMarks({ land }: LandAsk, view: View): readonly Mark[] {
   return land.water.map(({ outline }) => areaMark(view, { outline, holes: [] }, { pen: 'edge', fill: 'shade' }));
+}
+
+/** The middle of every line of track. */
+function lineMarks({ land }: LandAsk, view: View): readonly Mark[] {
+  return land.lines.map(({ points }) => ({
+    kind: 'polyline',
+    points: points.map((point) => onPaper(view, point)),
+    pen: 'centre',
+    role: 'centre',
+  }));
 }
 
 function boardMarks({ land }: LandAsk, view: View): readonly Mark[] {
