@@ -13,7 +13,7 @@ import type { DrawingOptions } from '../drawing.ts';
 import { type PaperName, scales } from '../paper.ts';
 import { drawingArea, fitsSheet } from '../sheet.ts';
 import { flat } from './gaze.ts';
-import { drawn, type Picture, type Sight, seenIn } from './picture.ts';
+import { drawn, type Picture, type PictureLabel, type Sight, seenIn } from './picture.ts';
 
 /** One picture of a bench's assembly: its drawing's id, title, and what it shows in words. */
 export type AssemblyPicture = {
@@ -51,7 +51,7 @@ function exploded({ bench }: Assembly, parts: readonly Part[], { stem, order }: 
     picture: () => ({
       bodies: explode(pictureBodies(parts), order),
       strong: new Set(),
-      labels: labelsOf(parts, new Set(ids)),
+      labels: labelsOf(parts, order),
       arrows: [],
       lies: 'upright',
     }),
@@ -72,12 +72,12 @@ function stepPicture(parts: readonly Part[], { step, k, stem, assembly, of }: St
   return {
     id: `${stem}.step-${k + 1}`,
     bench: assembly.bench,
-    title: `Step ${k + 1} of ${of}: ${shortly([...labelsOf(parts, strong).values()])}`,
+    title: `Step ${k + 1} of ${of}: ${shortly(placeLabels(parts, step.parts))}`,
     desc: stepWords(step),
     picture: () => ({
       bodies: pictureBodies(parts).filter(({ id }) => here.has(id)),
       strong,
-      labels: labelsOf(parts, strong),
+      labels: labelsOf(parts, step.placings),
       arrows: step.placings.flatMap(({ parts: [body], direction, path }) =>
         body === undefined || path === 'first' ? [] : [{ body, direction }],
       ),
@@ -108,35 +108,45 @@ function squared(feature: Feature): Feature {
   return 'corner' in feature && typeof feature.corner === 'number' ? { ...feature, corner: 0 } : feature;
 }
 
-function labelsOf(parts: readonly Part[], ids: ReadonlySet<string>): ReadonlyMap<string, string> {
+/** One label a move: what goes as one shares it, and pieces inside a sub-assembly are named where it is built. */
+function labelsOf(parts: readonly Part[], placings: readonly Placing[]): readonly PictureLabel[] {
+  const own = placings.some(({ within }) => within === null)
+    ? placings.filter(({ within }) => within === null)
+    : placings;
+  return own.map((placing) => ({ text: shortly(placeLabels(parts, placing.parts)), ids: placing.parts }));
+}
+
+function placeLabels(parts: readonly Part[], ids: readonly string[]): readonly string[] {
   const places = parts.flatMap((part) => part.places);
-  return new Map(places.filter(({ id }) => ids.has(id)).map(({ id, label }) => [id, label]));
+  return places.filter(({ id }) => ids.includes(id)).map(({ label }) => label);
 }
 
 /**
- * Every body drawn back along its way in, farther for each family that went that way before it; what covers a good part
- * of the bench goes far enough to show what is under it. mm.
+ * Every body drawn back along its way in, twice as far when another family went that way before it; what covers a good
+ * part of the bench goes far enough to show what is under it. mm.
  */
 function explode(bodies: readonly Body[], order: readonly Placing[]): readonly Body[] {
   const round = boxRound(bodies);
   const plan = (box: Box) => (box.max[0] - box.min[0]) * (box.max[1] - box.min[1]);
   const unit = 0.16 * Math.max(round.max[0] - round.min[0], round.max[1] - round.min[1]);
-  const back = drawnBack(order, unit);
+  const back = drawnBack(order);
   return bodies.map((one) => {
-    const far = back.get(one.id) ?? [0, 0, 0];
-    return movedBody(one, plan(one.box) > 0.2 * plan(round) ? times(far, 4) : far);
+    const { direction, level } = back.get(one.id) ?? { direction: [0, 0, 0] as const, level: 0 };
+    const far = plan(one.box) > 0.2 * plan(round) ? 4 : Math.min(level, 2);
+    return movedBody(one, times(direction, -unit * far));
   });
 }
 
-function drawnBack(order: readonly Placing[], unit: number): ReadonlyMap<string, Vector> {
+type Back = { readonly direction: Vector; readonly level: number };
+
+function drawnBack(order: readonly Placing[]): ReadonlyMap<string, Back> {
   const ways = new Map<string, number>();
-  const back = new Map<string, Vector>();
+  const back = new Map<string, Back>();
   for (const { placings } of pictureSteps(order.filter(({ path, within }) => path !== 'first' && within === null))) {
     const keys = new Set(placings.map(({ direction }) => direction.join(' ')));
     for (const key of keys) ways.set(key, (ways.get(key) ?? 0) + 1);
     for (const { parts, direction } of placings) {
-      const far = times(direction, -unit * (ways.get(direction.join(' ')) ?? 1));
-      for (const id of parts) back.set(id, far);
+      for (const id of parts) back.set(id, { direction, level: ways.get(direction.join(' ')) ?? 1 });
     }
   }
   return back;

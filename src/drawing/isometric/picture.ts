@@ -15,12 +15,15 @@ import { pieceLabels } from './piece-labels.ts';
 /** An arrow along the last stretch of a path; it ends where it meets the body, in the picture's space, mm. */
 export type PathArrow = { readonly body: string; readonly direction: Vector };
 
+/** A label and the bodies it names. */
+export type PictureLabel = { readonly text: string; readonly ids: readonly string[] };
+
 /** What an isometric picture shows: bodies where they stand, those that are new drawn strong and labelled. */
 export type Picture = {
   readonly bodies: readonly Body[];
   readonly strong: ReadonlySet<string>;
-  /** what is written beside a body; none for those left out */
-  readonly labels: ReadonlyMap<string, string>;
+  /** what is written on or beside bodies; several that go as one share a label */
+  readonly labels: readonly PictureLabel[];
   readonly arrows: readonly PathArrow[];
   /** the frame turned over for the reader */
   readonly lies: 'upright' | 'upside-down';
@@ -51,7 +54,7 @@ export function drawn(picture: Picture, { bodies, seen }: Sight, scale: number):
     .map((one) => areaMark(one, picture, paper));
   const areas = (id: string) => seen.filter((one) => one.id === id).map(({ area }) => onPaper(area, paper));
   const arrows = picture.arrows.flatMap((arrow) => arrowMarks(arrow, { bodies, picture, paper, areas }));
-  const labels = [...picture.labels].map(([id, text]) => ({ text, areas: areas(id) }));
+  const labels = picture.labels.map(({ text, ids }) => ({ text, areas: ids.flatMap(areas) }));
   const all = [...shown, ...arrows];
   return {
     marks: [...all, ...pieceLabels(labels, all), ...lyingNote(picture, extentOf(shown))],
