@@ -4,10 +4,10 @@ import type { Point, Vector } from '../../core/geometry/shapes.ts';
 import type { PlaceBelow } from '../../core/wiring/places.ts';
 import { headedBlock } from '../bench-view.ts';
 import type { Block } from '../block.ts';
-import { boxesOf, labelAll, linesOf } from '../labels.ts';
+import { labelAll } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { onPaper, type View } from '../view.ts';
-import { pairNumber, pairsOf, WIRE_PENS, type WiringAsk } from './wiring-stage.ts';
+import { around, obstaclesOf, pairNumber, pairsOf, WIRE_PENS, type WiringAsk } from './wiring-stage.ts';
 
 /** How far beyond its walls a bay's picture shows the wires, mm. */
 const MARGIN = 25;
@@ -63,10 +63,12 @@ function bayBlock(ask: WiringAsk, place: PlaceBelow): Block {
   const labels = pairs.flatMap(({ wire, pieces }) => {
     const last = pieces[pieces.length - 1]?.[1];
     if (last === undefined) return [];
-    const [x, y] = onPaper(view, last);
-    return [{ text: pairNumber(wire), box: { x0: x - 0.7, x1: x + 0.7, y0: y - 0.7, y1: y + 0.7 } }];
+    return [{ text: pairNumber(wire), box: around(onPaper(view, last), 0.7) }];
   });
-  const named = labelAll(labels, { lines: linesOf(marks), boxes: boxesOf(marks) }, [room]);
+  const bored = ask.wiring.holes
+    .filter(({ id }) => place.holes.includes(id))
+    .map(({ id, at }) => ({ text: id.replace('hole-', 'H'), box: around(onPaper(view, [at[0], at[1]]), 1.1) }));
+  const named = labelAll([...labels, ...bored], obstaclesOf(marks), [room]);
   const said = [
     listed('turnouts', place.turnouts),
     listed('loads', place.loads),

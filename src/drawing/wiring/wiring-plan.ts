@@ -3,13 +3,23 @@ import type { Point } from '../../core/geometry/shapes.ts';
 import { stanceAlong } from '../../core/track/line.ts';
 import { headedBlock } from '../bench-view.ts';
 import type { Block } from '../block.ts';
-import { boxesOf, type Labelled, labelAll, linesOf } from '../labels.ts';
+import { type Labelled, labelAll } from '../labels.ts';
 import type { Extent, Mark, Spot } from '../mark.ts';
 import { scaleText } from '../paper.ts';
 import { sites } from '../scenery/land-stage.ts';
 import { onPaper, type View } from '../view.ts';
 import { mirrored } from './mirrored.ts';
-import { flatPath, frameMarks, pairNumber, pairsOf, trackMarks, WIRE_PENS, type WiringAsk } from './wiring-stage.ts';
+import {
+  around,
+  flatPath,
+  frameMarks,
+  obstaclesOf,
+  pairNumber,
+  pairsOf,
+  trackMarks,
+  WIRE_PENS,
+  type WiringAsk,
+} from './wiring-stage.ts';
 
 /** Half the width of a cut's two strokes on paper, and how far they stand apart, mm. */
 const CUT = { half: 1.6, apart: 0.7 } as const;
@@ -40,7 +50,7 @@ export function picture(ask: WiringAsk): Block {
   ];
   const room = roomOf(ask, view);
   const outer = { x0: room.x0 - 12, x1: room.x1 + 12, y0: room.y0 - 8, y1: room.y1 + 8 };
-  const labels = labelAll(labelsOf(ask, view), { lines: linesOf(marks), boxes: boxesOf(marks) }, [room, outer]);
+  const labels = labelAll(labelsOf(ask, view), obstaclesOf(marks), [room, outer]);
   return { marks: [...marks, ...labels], views: [], dimensions: [] };
 }
 
@@ -111,8 +121,7 @@ function placeOn(line: Parameters<typeof stanceAlong>[0], at: number): Point | n
   return stance === null ? null : [stance.x, stance.y];
 }
 
-function labelsOf({ wiring }: WiringAsk, view: View): readonly Labelled[] {
-  const around = ([x, y]: Spot, by: number) => ({ x0: x - by, x1: x + by, y0: y - by, y1: y + by });
+function labelsOf({ book, wiring }: WiringAsk, view: View): readonly Labelled[] {
   const ends = pairsOf(wiring).flatMap((wire): readonly Labelled[] => {
     const points = flatPath(view, wire.path);
     const spot = wire.kind === 'bus' ? points[0] : points[points.length - 1];
@@ -121,5 +130,9 @@ function labelsOf({ wiring }: WiringAsk, view: View): readonly Labelled[] {
   const holes = wiring.holes.map(
     ({ id, at }): Labelled => ({ text: id.replace('hole-', 'H'), box: around(onPaper(view, [at[0], at[1]]), HOLE) }),
   );
-  return [...ends, ...holes];
+  const cuts = wiring.gaps.flatMap(({ id, line, at }): readonly Labelled[] => {
+    const spots = cutSpots(book, line, at);
+    return spots === null ? [] : [{ text: id.replace('gap-', 'G'), box: around(onPaper(view, spots[0]), CUT.half) }];
+  });
+  return [...ends, ...holes, ...cuts];
 }

@@ -4,7 +4,8 @@ import type { Wire } from '../../core/wiring/wire-list.ts';
 import type { WiringModel } from '../../core/wiring/wiring.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
-import type { Mark, Spot } from '../mark.ts';
+import { boxesOf, linesOf, type Obstacles } from '../labels.ts';
+import type { Extent, Mark, Spot } from '../mark.ts';
 import type { PenName } from '../pens.ts';
 import { framePlans, loopMark } from '../scenery/land-stage.ts';
 import { onPaper, type View } from '../view.ts';
@@ -55,8 +56,29 @@ export function frameMarks(book: DrawingBook, view: View): readonly Mark[] {
 export function trackMarks(book: DrawingBook, view: View): readonly Mark[] {
   return (book.track?.lines ?? []).map((line): Mark => {
     const points = line.elements.flatMap((element) =>
-      pointsOn(element, { within: 1, apart: 200 }).map(({ point }) => onPaper(view, point)),
+      pointsOn(element, { within: 0.2, apart: 200 }).map(({ point }) => onPaper(view, point)),
     );
     return { kind: 'polyline', points, pen: 'centre', role: 'centre' };
   });
+}
+
+/** A small box about a spot. */
+export function around([x, y]: Spot, by: number): Extent {
+  return { x0: x - by, x1: x + by, y0: y - by, y1: y + by };
+}
+
+/** What labels keep off: rings count as lines, so that a leader may end in one. */
+export function obstaclesOf(marks: readonly Mark[]): Obstacles {
+  const rings = marks.flatMap((mark) => {
+    if (mark.kind !== 'circle') return [];
+    const { x0, x1, y0, y1 } = around(mark.centre, mark.radius);
+    const corners: readonly Spot[] = [
+      [x0, y0],
+      [x1, y0],
+      [x1, y1],
+      [x0, y1],
+    ];
+    return corners.map((corner, i) => [corner, corners[(i + 1) % 4] ?? corner] as const);
+  });
+  return { lines: [...linesOf(marks), ...rings], boxes: boxesOf(marks.filter(({ kind }) => kind === 'text')) };
 }
