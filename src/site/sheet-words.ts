@@ -12,6 +12,11 @@ export function sheetOrBoard(book: Book, stock: string): 'sheet' | 'board' {
   return book.notebook.stock.find(({ id }) => id === stock)?.kind === 'board' ? 'board' : 'sheet';
 }
 
+/** A stock by the name in its file. */
+export function stockName(book: Book, stock: string): string {
+  return book.notebook.stock.find(({ id }) => id === stock)?.name ?? plainName(stock);
+}
+
 /** How many of a stock, and whether fewer could do. */
 export function boundWords(book: Book, { bound, found, proved, stock }: CutBound): string {
   const kind = sheetOrBoard(book, stock);
@@ -36,7 +41,7 @@ export function savingWords(book: Book, { fewer, from, part, side, stock, to }: 
     both(lengthPair(from - to)),
     text(` ${smaller}: `),
     both(lengthPair(to)),
-    text(' in place of '),
+    text(' instead of '),
     both(lengthPair(from)),
     text('. It is the smallest change of one part that saves one; any less does not.'),
   );
@@ -46,9 +51,8 @@ export function savingWords(book: Book, { fewer, from, part, side, stock, to }: 
 export function yardWords(book: Book, { cut, sheets, stock }: YardAsk): Html {
   const edge = cut.kind === 'crosscut' ? 'left end' : 'lower edge';
   const [near, far] = cut.pieces;
-  const within = book.notebook.sheets.length === 0 ? 0 : sheets.length;
   return line(
-    text(`${plainName(stock)}, ${counted(within, sheetOrBoard(book, stock))}: one ${cut.kind} at `),
+    text(`${stockName(book, stock)}, ${counted(sheets.length, sheetOrBoard(book, stock))}: one ${cut.kind} at `),
     both(lengthPair(cut.at)),
     text(` from the ${edge}. It gives `),
     both(sizePair([near.length, near.width])),
