@@ -15,6 +15,7 @@ import type { SceneryModel } from './scenery/model.ts';
 import type { Shopping } from './shopping/line.ts';
 import { assemblyStage } from './stages/assembly.ts';
 import { benchworkStage, type NamedDimension } from './stages/benchwork.ts';
+import { landWork } from './stages/land-work.ts';
 import { measurable, readLog } from './stages/log.ts';
 import { penetrationsStage } from './stages/penetrations.ts';
 import { sceneryStage, withSheets } from './stages/scenery.ts';
@@ -106,7 +107,7 @@ export function compute(plan: Plan): Result<Notebook> {
   const requests = [rails.value?.model, land.value, wires.value].flatMap((room) => room?.requests ?? []);
   const holes = penetrationsStage(bare, requests);
   const model = { ...bare, parts: [...holes.parts, ...(land.value?.parts ?? [])] };
-  const steps = stepsStage(plan, model, scope);
+  const steps = stepsStage(plan, { model, scope, land: land.value });
   const state = stateStage(plan, { model, steps: steps.steps, records: log.records, budget: head.budget });
   const faults = [...early, ...steps.faults, ...state.faults];
   if (faults.length > 0) return failed(...faults);
@@ -166,8 +167,10 @@ function cover(plan: Plan) {
   return { slug: plan.slug, title, scale, show, makers, licence };
 }
 
+type ForSteps = { readonly model: BenchworkModel; readonly scope: Scope; readonly land: SceneryModel | null };
+
 /** Stage 10: written and generated steps of all chapters, in order. */
-function stepsStage(plan: Plan, model: BenchworkModel, scope: Scope) {
+function stepsStage(plan: Plan, { model, scope, land }: ForSteps) {
   const chapters = { benchwork: plan.benchwork, track: plan.track, wiring: plan.wiring, scenery: plan.scenery };
   return planSteps({
     parts: model.parts,
@@ -177,6 +180,7 @@ function stepsStage(plan: Plan, model: BenchworkModel, scope: Scope) {
     hardware: model.hardware,
     chapters: Object.entries(chapters).map(([chapter, content]) => ({ chapter, steps: content?.steps ?? [] })),
     stock: plan.stock,
+    ...(land === null ? {} : { land: landWork(plan, land) }),
     scope,
   });
 }

@@ -1,7 +1,7 @@
 import type { Stock } from '../stock/goods.ts';
 import type { Part } from '../stock/part.ts';
 import { cautionsFor, childAt, makesDust } from './cautions.ts';
-import type { Draft } from './generated/draft.ts';
+import { type Draft, draftChapter, draftId } from './generated/draft.ts';
 import type { Taken, Taker } from './merge.ts';
 import type { Step, Where } from './step.ts';
 
@@ -30,8 +30,8 @@ function words(tools: readonly string[], { makes, of, whole }: Worked): string[]
 export function generatedStep(draft: Draft, of: ReadonlyMap<string, string>): Step {
   const makes = [...new Set(draft.work.flatMap((work) => work.makes))];
   return {
-    id: `benchwork.${draft.id}`,
-    chapter: 'benchwork',
+    id: draftId(draft),
+    chapter: draftChapter(draft),
     title: draft.title,
     generated: true,
     makes,
@@ -40,7 +40,7 @@ export function generatedStep(draft: Draft, of: ReadonlyMap<string, string>): St
     minutes: null,
     wait: draft.wait,
     child: draft.child,
-    where: 'workshop',
+    where: usualPlace(draftChapter(draft)),
     after: [],
     closes: null,
     cautions: cautionsFor(words([...draft.tools, ...draft.deeds], { makes, of, whole: draft.fits })),

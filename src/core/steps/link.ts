@@ -1,5 +1,5 @@
 import type { Fault } from '../units/problem.ts';
-import type { Draft } from './generated/draft.ts';
+import { type Draft, draftChapter, draftId } from './generated/draft.ts';
 import type { Merged } from './merge.ts';
 import { authoredEdges, type Edge, inOrder, withoutLoops } from './order.ts';
 import type { Step } from './step.ts';
@@ -17,7 +17,7 @@ export function linked({ steps, written, merge, drafts }: Linking) {
   const known = new Set([...merge.stands.keys(), ...written.map((one) => one.id)]);
   const authored = written.map((one) => authoredAfter(one, { known, merge }));
   const { kept, loops } = authoredEdges(authored.flatMap((one) => one.edges));
-  const soft = drafts.flatMap((draft) => draft.after.flatMap((name) => between(merge, name, draft.id)));
+  const soft = drafts.flatMap((draft) => draft.after.flatMap((name) => between(draft, name, { merge, known })));
   const edges = withoutLoops(kept, soft).kept;
   const order = inOrder(preference({ steps, written, merge }), edges);
   const faults = [
@@ -38,10 +38,11 @@ const HINTS = 20;
 const LOOPS = 20;
 const LONGEST = 12;
 
-/** A generated edge holds for whatever stands for its two ends now. */
-function between(merge: Merged, from: string, to: string): Edge[] {
-  const starts = merge.stands.get(`benchwork.${from}`) ?? [];
-  const ends = merge.stands.get(`benchwork.${to}`) ?? [];
+/** A generated edge holds for whatever stands for its two ends now; one to a step that is not there does not. */
+function between(draft: Draft, name: string, { merge, known }: { merge: Merged; known: ReadonlySet<string> }): Edge[] {
+  const own = `${draftChapter(draft)}.${name}`;
+  const starts = merge.stands.get(own) ?? merge.stands.get(name) ?? (known.has(name) ? [name] : []);
+  const ends = merge.stands.get(draftId(draft)) ?? [];
   return starts.flatMap((start) => ends.filter((end) => end !== start).map((end) => ({ from: start, to: end })));
 }
 
@@ -85,21 +86,29 @@ function loopFault(edge: Edge, loop: readonly string[], written: readonly Writte
   };
 }
 
-/** Generated steps in the order of the bench with their takers in their place; other written ones after the one they follow. */
+/** Generated steps in the order of the work with their takers in their place; other written ones after the one they follow, else before their chapter's. */
 function preference({ steps, written, merge }: Pick<Linking, 'steps' | 'written' | 'merge'>): string[] {
   const alive = new Set(steps.map((step) => step.id));
   const base = [...new Set([...merge.stands.values()].flat())].filter((id) => alive.has(id));
   const based = new Set(base);
   const behind = new Map<string, string[]>();
-  const own = (one: Written) => (one.chapter === 'benchwork' ? 'first' : 'last');
-  let anchor = 'first';
+  const chapterOf = (id: string) => id.slice(0, id.indexOf('.'));
+  const heads = new Map([...base].reverse().map((id) => [chapterOf(id), id]));
+  const own = ({ chapter }: Written) =>
+    chapter === 'benchwork' || heads.has(chapter) ? `first of ${chapter}` : 'last';
+  let anchor = 'first of benchwork';
   written.forEach((one, i) => {
     if (written[i - 1]?.chapter !== one.chapter) anchor = own(one);
     if (based.has(one.id)) anchor = one.id;
     else listUnder(behind, anchor, one.id);
   });
   const after = (anchored: string) => behind.get(anchored) ?? [];
-  return [...after('first'), ...base.flatMap((id) => [id, ...after(id)]), ...after('last')];
+  const before = (id: string) => {
+    const chapter = chapterOf(id);
+    return chapter !== 'benchwork' && heads.get(chapter) === id ? after(`first of ${chapter}`) : [];
+  };
+  const generated = base.flatMap((id) => [...before(id), id, ...after(id)]);
+  return [...after('first of benchwork'), ...generated, ...after('last')];
 }
 
 function listUnder(lists: Map<string, string[]>, key: string, id: string): void {

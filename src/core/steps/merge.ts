@@ -1,5 +1,5 @@
 import type { Sentence } from '../units/say.ts';
-import type { Draft, Work } from './generated/draft.ts';
+import { type Draft, draftChapter, draftId, type Work } from './generated/draft.ts';
 import type { Makes, Written } from './written.ts';
 
 /** A written step with what the model adds to it. */
@@ -21,17 +21,16 @@ export type Merged = {
   readonly stands: ReadonlyMap<string, readonly string[]>;
 };
 
-const CHAPTER = 'benchwork';
-
 function takes(taker: Taker, draft: Draft, work: Work): boolean {
-  if (taker.written.id === `${CHAPTER}.${draft.id}`) return true;
+  if (taker.written.id === draftId(draft)) return true;
   if (taker.makes.nouns.includes(work.noun)) return true;
   const all = new Set(taker.makes.pieces);
   return work.kind === 'role' && work.makes.length > 0 && work.makes.every((id) => all.has(id));
 }
 
-function takerOf(takers: readonly Taker[], draft: Draft, work: Work): string | null {
-  const named = takers.find((taker) => taker.written.id === `${CHAPTER}.${draft.id}`);
+function takerOf(all: readonly Taker[], draft: Draft, work: Work): string | null {
+  const takers = all.filter(({ written }) => written.chapter === draftChapter(draft));
+  const named = takers.find((taker) => taker.written.id === draftId(draft));
   const found = named ?? takers.find((taker) => takes(taker, draft, work));
   return found?.written.id ?? null;
 }
@@ -66,16 +65,15 @@ function takenBy(id: string, splits: readonly Split[]): Taken | null {
 
 /** Gives every piece of generated work to the written step that names it; the author's words win, the numbers stay. */
 export function merged(drafts: readonly Draft[], takers: readonly Taker[]): Merged {
-  const ours = takers.filter((taker) => taker.written.chapter === CHAPTER);
-  const splits = drafts.map((draft) => split(draft, ours));
+  const splits = drafts.map((draft) => split(draft, takers));
   const taken = new Map<string, Taken>();
-  for (const { written } of ours) {
+  for (const { written } of takers) {
     const share = takenBy(written.id, splits);
     if (share !== null) taken.set(written.id, share);
   }
   const stands = new Map(
     splits.map(({ draft, left, given }): [string, string[]] => {
-      const id = `${CHAPTER}.${draft.id}`;
+      const id = draftId(draft);
       return [id, left.length > 0 ? [id, ...given.keys()] : [...given.keys()]];
     }),
   );

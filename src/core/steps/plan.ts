@@ -7,6 +7,7 @@ import { say } from '../units/say.ts';
 import { machineForChild } from './cautions.ts';
 import { generatedStep, materials, writtenStep } from './compose.ts';
 import { benchworkDrafts, type Timber } from './generated/benchwork.ts';
+import { type LandWork, landDrafts } from './generated/land.ts';
 import { linked } from './link.ts';
 import { type Merged, merged, type Taker } from './merge.ts';
 import type { Step } from './step.ts';
@@ -16,6 +17,8 @@ import { type ChapterSteps, makeable, namedSteps, resolvedMakes, type Written } 
 export type StepsInput = Timber & {
   readonly chapters: readonly ChapterSteps[];
   readonly stock: readonly Stock[];
+  /** the land to build; absent without scenery */
+  readonly land?: LandWork;
   /** names a `wait` may use */
   readonly scope: Scope;
 };
@@ -28,7 +31,7 @@ export type StepsAnswer = {
 
 /** All steps of all chapters in an order that keeps every `after`; written ones take over generated ones they name. */
 export function planSteps(input: StepsInput): StepsAnswer {
-  const drafts = benchworkDrafts(input);
+  const drafts = [...benchworkDrafts(input), ...(input.land === undefined ? [] : landDrafts(input.land))];
   const { written, faults } = namedSteps(input.chapters);
   const names = makeable(input.parts, drafts);
   const made = written.map((one) => ({ written: one, ...resolvedMakes(one, names) }));

@@ -10,9 +10,11 @@ export type Work = {
   readonly lines: readonly Sentence[];
 };
 
-/** A generated step of the benchwork before it meets the written ones; ids without their chapter. */
+/** A generated step before it meets the written ones; ids without their chapter. */
 export type Draft = {
   readonly id: string;
+  /** the benchwork when absent */
+  readonly chapter?: string;
   readonly title: string;
   /** what holds for all its work, said first */
   readonly lines: readonly Sentence[];
@@ -23,6 +25,7 @@ export type Draft = {
   readonly people: number;
   readonly wait: number;
   readonly child: ChildPart;
+  /** steps before it: of its own chapter by their short id, of others in full */
   readonly after: readonly string[];
   readonly fits: readonly string[];
 };
@@ -32,4 +35,14 @@ type Given = Pick<Draft, 'id' | 'title' | 'work'> & Partial<Draft>;
 /** A draft with the careful answers where nothing else is said: one person, no wait, a child watching. */
 export function draft(given: Given): Draft {
   return { lines: [], tools: [], deeds: [], people: 1, wait: 0, child: 'watches', after: [], fits: [], ...given };
+}
+
+/** The chapter a draft belongs to. */
+export function draftChapter({ chapter = 'benchwork' }: Pick<Draft, 'chapter'>): string {
+  return chapter;
+}
+
+/** A draft's id with its chapter: `benchwork.crosscut`. */
+export function draftId(one: Pick<Draft, 'id' | 'chapter'>): string {
+  return `${draftChapter(one)}.${one.id}`;
 }

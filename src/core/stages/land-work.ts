@@ -1,0 +1,29 @@
+import type { Plan } from '../plan.ts';
+import type { BuiltWater, SceneryModel } from '../scenery/model.ts';
+import type { LandWork } from '../steps/generated/land.ts';
+import type { WaterWork } from '../steps/generated/land-draft.ts';
+
+/** What the steps of the scenery follow from. */
+export function landWork(plan: Plan, land: SceneryModel): LandWork {
+  const written = (chapter: 'track' | 'wiring') => (plan[chapter]?.steps ?? []).map(({ id }) => `${chapter}.${id}`);
+  const covers = (plan.scenery?.cover ?? []).flatMap((zone) => zone.of);
+  return {
+    layers: land.layers.map(({ id, pieces, from, to }) => ({ id, pieces: pieces.map(({ part }) => part), from, to })),
+    boards: land.parts
+      .filter(({ role }) => role === 'profile-board')
+      .flatMap(({ places }) => places.map(({ id }) => id)),
+    waters: land.water.map(waterWork),
+    covers: [...new Set(covers)],
+    tunnels: (plan.scenery?.tunnels ?? []).map(({ id }) => id),
+    lines: land.lines.length > 0,
+    ballast: plan.scenery?.ballast ?? null,
+    trees: land.zones.reduce((sum, { trees }) => sum + trees, 0),
+    before: { track: written('track'), wiring: written('wiring') },
+  };
+}
+
+function waterWork({ id, under, pours, mixed, level }: BuiltWater): WaterWork {
+  const cuts = under.filter((one) => one.cut).map((one) => one.id);
+  const { dam, deeper, length } = level;
+  return { id, cuts, pours: pours.count, each: pours.each, wait: pours.wait, litres: mixed / 1e6, dam, deeper, length };
+}

@@ -1,0 +1,42 @@
+import { length, say } from '../../units/say.ts';
+import type { Draft } from './draft.ts';
+import { landDraft, type WaterWork } from './land-draft.ts';
+
+/** A tray's glue and seal are left a day; common practice, no source. Minutes. */
+const DAY = 24 * 60;
+
+/** The tray of a water and its pours: sealed, levelled, then thin pours with a cure after each. */
+export function landWater(water: WaterWork): Draft[] {
+  const { id, cuts, dam, deeper, length: long } = water;
+  const [tray, pour] = [`${id}-tray`, `${id}-pour`];
+  return [
+    landDraft({
+      id: tray,
+      title: `Build and seal the tray of ${id}`,
+      says: [
+        ...(cuts.length === 0
+          ? []
+          : [say`Cut for it in ${cuts.join(', ')}, as their drawings show, before the frame is glued where you can.`]),
+        say`Glue floor and walls under the deck, run a bead of sealant round every joint, screw hole and post, and fill it with water overnight: what drips now is cheap.`,
+        say`Lay a level both ways: a lean of 1:96 makes the low end ${length(deeper)} deeper over ${length(long)}, so the banks want ${length(dam)} over the floor.`,
+      ],
+      deeds: ['glue'],
+      child: 'does with an adult',
+      wait: DAY,
+      after: ['plaster', 'cover-ground'],
+    }),
+    landDraft({ ...poured(water), id: pour, title: `Pour ${id}`, after: [tray, 'cover-ground', 'ballast'] }),
+  ];
+}
+
+function poured({ pours, each, litres, wait }: WaterWork) {
+  return {
+    says: [
+      say`${String(pours)} pours of ${length(each)}, ${(Math.round(litres * 100) / 100).toString()} litres in all with what stays in the cups; wait for each to set before the next.`,
+      say`The label's limit for one pour comes first: a thicker one gets hot. Keep the room warm and dustless until the last has cured, and do not stand the table on its edge before.`,
+    ],
+    tools: ['resin'],
+    child: 'away' as const,
+    wait,
+  };
+}
