@@ -1,4 +1,5 @@
 import type { Finding } from '../finding.ts';
+import type { Polygon } from '../geometry/shapes.ts';
 import type { Envelope, Request } from '../stock/part.ts';
 import type { Fault } from '../units/problem.ts';
 import { length, say } from '../units/say.ts';
@@ -9,13 +10,13 @@ import { deckAreas } from './deck.ts';
 import { edgeFindings } from './enlarge.ts';
 import { halfWidthOf } from './half-width.ts';
 import { flatTurnoutFindings, gradeFindings, meetingFindings } from './height-findings.ts';
-import { curvePerPercent, layHeights } from './heights.ts';
+import { curvePerPercent, type Heights, layHeights } from './heights.ts';
 import { helixFindings } from './helix.ts';
 import type { TrackInput } from './input.ts';
-import type { LaidTurnout } from './laid.ts';
+import type { LaidTurnout, Layout } from './laid.ts';
 import { layOutLines } from './layout.ts';
 import { type Extents, type LineWay, lineExtents } from './line.ts';
-import { motorRooms } from './motors.ts';
+import { type MotorRoom, motorRooms } from './motors.ts';
 import { contactFindings, easementFindings, radiusFindings } from './plan-findings.ts';
 import type { Profile } from './profile.ts';
 import { gaugeOf } from './scale.ts';
@@ -56,28 +57,52 @@ export function layTrack(input: TrackInput): {
   readonly faults: readonly Fault[];
 } {
   const gauge = gaugeOf(input.scale);
-  const layout = layOutLines(input);
+  const plan = layOutLines(input);
   const perPercent = curvePerPercent(input, gauge);
-  const heights = layHeights(input, layout, perPercent);
-  const areas = deckAreas(input.ground);
-  const rooms = motorRooms(layout.turnouts, input.ground, gauge);
-  const { clear, levels } = levelsOf(input, gauge);
-  const lines = layout.lines
+  const heights = layHeights(input, plan, perPercent);
+  const lines = plan.lines
     .filter((line) => line.elements.length > 0)
     .map(
       (line): LaidLine => ({ ...line, extents: lineExtents(line), profile: heights.profiles.get(line.id) ?? LEVEL }),
     );
-  const halfWidth = halfWidthOf(input);
+  const layout = { ...plan, lines };
+  const areas = deckAreas(input.ground);
+  const rooms = motorRooms(layout.turnouts, input.ground, gauge);
+  const { clear, levels } = levelsOf(input, gauge);
+  const model: TrackModel = {
+    ...{ gauge, lines, turnouts: layout.turnouts, halfWidth: halfWidthOf(input) },
+    setOut: setOut(layout, input.ground, areas),
+    supplies: trackSupplies(input, layout, gauge),
+    envelopes: rooms.map(({ envelope }) => envelope),
+    requests: rooms.flatMap(({ slot }) => slot ?? []),
+    railHeight: levels.roadbed + levels.track,
+  };
+  const findings = findingsOf(input, model, { layout, heights, areas, rooms, clear, levels, perPercent });
+  return { model, findings, faults: layout.faults };
+}
+
+type Laid = {
+  readonly layout: Layout;
+  readonly heights: Heights;
+  readonly areas: readonly Polygon[];
+  readonly rooms: readonly MotorRoom[];
+  readonly clear: ClearHeight;
+  readonly levels: Levels;
+  readonly perPercent: number;
+};
+
+function findingsOf(input: TrackInput, { gauge, lines, halfWidth }: TrackModel, laid: Laid): readonly Finding[] {
+  const { layout, heights, areas, rooms, clear, levels, perPercent } = laid;
   const own = lines.flatMap((line) => [
     ...radiusFindings(line, input),
     ...easementFindings(line, input, gauge),
     ...gradeFindings(line, line.profile, { input, perPercent }),
     ...helixFindings(line, line.profile, { input, levels, clear }),
   ]);
-  const findings = [
+  return [
     ...closingFindings(layout.closings),
     ...meetingFindings(heights.meetings, gauge),
-    ...contactFindings(contacts({ ...layout, lines }, gauge), heights.profiles, { levels, clear }),
+    ...contactFindings(contacts(layout, gauge), heights.profiles, { levels, clear }),
     ...edgeFindings(input, { lines, areas, half: halfWidth }),
     ...overlapFindings(layout.turnouts, gauge),
     ...motorFindings(rooms),
@@ -86,15 +111,6 @@ export function layTrack(input: TrackInput): {
     ...assumedFindings(layout.turnouts),
     ...assumptions(input, gauge),
   ];
-  const model: TrackModel = {
-    ...{ gauge, lines, turnouts: layout.turnouts, halfWidth },
-    setOut: setOut({ ...layout, lines }, input.ground, areas),
-    supplies: trackSupplies(input, { ...layout, lines }, gauge),
-    envelopes: rooms.map(({ envelope }) => envelope),
-    requests: rooms.flatMap(({ slot }) => slot ?? []),
-    railHeight: levels.roadbed + levels.track,
-  };
-  return { model, findings, faults: layout.faults };
 }
 
 function levelsOf(

@@ -7,11 +7,11 @@ import type { LaidTurnout, Layout, LineClosing } from './laid.ts';
 import { layLine } from './lay-line.ts';
 import type { LineWay } from './line.ts';
 import { formFaults, lineFaults } from './line-faults.ts';
-import type { TurnoutPiece } from './piece.ts';
 import { gaugeOf } from './scale.ts';
+import { wayThrough } from './site.ts';
 import { facingBack, type Stance } from './stretch.ts';
 import type { TurnoutShape } from './turnout.ts';
-import { endStance, isEnd, routeBetween, turnoutShape } from './turnout-shape.ts';
+import { endStance, isEnd, turnoutShape } from './turnout-shape.ts';
 
 type Laid = {
   readonly lines: Map<string, LineWay>;
@@ -93,9 +93,7 @@ function lateClosings(
     const told = laid.closings.some((one) => one.line === line.id && one.target === line.ends);
     const target = arrival(line, input, laid);
     if (way === undefined || told || target === 'none' || target === 'not yet') return [];
-    const none = { ends: {}, routes: [], throwBar: 0, frogPoint: null, assumed: [] };
-    const turnoutWay = (piece: TurnoutPiece) =>
-      routeBetween(shapes.get(piece.turnout) ?? none, piece.enter, piece.take) ?? [];
+    const turnoutWay = wayThrough({ shapes });
     const chain = { start: way.start, pieces: line.pieces, target, turnoutWay };
     return [{ line: line.id, first: 0, target: line.ends, chain, closing: closeChain(chain) }];
   });

@@ -11,20 +11,49 @@ function motorSchema(kit: QuantityKit) {
   return z.strictObject({ along: kit.length, across: kit.length, below: kit.length });
 }
 
-/** A turnout by its frog number, by what was measured on a template, or of another form. */
-function turnoutSchema(kit: QuantityKit) {
-  const motor = {
+/** To which hand the branch leaves, seen from the points. */
+const hand = z.enum(['left', 'right']);
+
+/** What every turnout with points may say of its frog and its motor. */
+function worksSchema(kit: QuantityKit) {
+  return {
     /** whether the frog is fed */
     'frog-type': z.enum(['live', 'dead']).optional(),
     motor: motorSchema(kit).optional(),
     /** from the points' end to the throw bar */
     throw: kit.length.optional(),
   };
-  /** to which hand the branch leaves, seen from the points */
-  const hand = z.enum(['left', 'right']);
+}
+
+/** Turnouts of other forms than a straight with a branch. */
+function formSchemas(kit: QuantityKit) {
+  const works = worksSchema(kit);
   const arc = z.strictObject({ radius: kit.length, angle: kit.angle });
+  const measured = { straight: kit.length, angle: kit.angle };
+  return [
+    z
+      .strictObject({ form: z.literal('curved'), outer: arc, inner: arc, hand, ...works })
+      .describe('Both ways turn to one hand; `straight` is the outer one'),
+    z
+      .strictObject({ form: z.literal('wye'), angle: kit.angle, radius: kit.length, ...works })
+      .describe('One way to each hand, the angle between them; ends left and right'),
+    z
+      .strictObject({ form: z.literal('three-way'), ...measured, radius: kit.length, ...works })
+      .describe('Straight on and to both hands; ends straight, left and right'),
+    z
+      .strictObject({ form: z.literal('crossing'), ...measured, hand })
+      .describe('Two straights that cross in their middles; the second runs from cross to branch'),
+    z
+      .strictObject({ form: z.literal('slip'), ...measured, slips: z.enum(['one', 'both']), hand, ...works })
+      .describe('A crossing whose ways are joined by arcs on one side or on both'),
+  ] as const;
+}
+
+/** A turnout by its frog number, by what was measured on a template, or of another form. */
+function turnoutSchema(kit: QuantityKit) {
+  const works = worksSchema(kit);
   return z.union([
-    z.strictObject({ frog: kit.number, hand, ...motor }).describe('By frog number: tan of half the angle is 1 / 2N'),
+    z.strictObject({ frog: kit.number, hand, ...works }).describe('By frog number: tan of half the angle is 1 / 2N'),
     z
       .strictObject({
         straight: kit.length,
@@ -35,37 +64,10 @@ function turnoutSchema(kit: QuantityKit) {
         /** length of the branch along its middle */
         branch: kit.length.optional(),
         hand,
-        ...motor,
+        ...works,
       })
       .describe('By measured template: length of the straight way, angle and radius of the branch'),
-    z
-      .strictObject({ form: z.literal('curved'), outer: arc, inner: arc, hand, ...motor })
-      .describe('Both ways turn to one hand; `straight` is the outer one'),
-    z
-      .strictObject({ form: z.literal('wye'), angle: kit.angle, radius: kit.length, ...motor })
-      .describe('One way to each hand, the angle between them; ends left and right'),
-    z
-      .strictObject({
-        form: z.literal('three-way'),
-        straight: kit.length,
-        angle: kit.angle,
-        radius: kit.length,
-        ...motor,
-      })
-      .describe('Straight on and to both hands; ends straight, left and right'),
-    z
-      .strictObject({ form: z.literal('crossing'), straight: kit.length, angle: kit.angle, hand })
-      .describe('Two straights that cross in their middles; the second runs from cross to branch'),
-    z
-      .strictObject({
-        form: z.literal('slip'),
-        straight: kit.length,
-        angle: kit.angle,
-        slips: z.enum(['one', 'both']),
-        hand,
-        ...motor,
-      })
-      .describe('A crossing whose ways are joined by arcs on one side or on both'),
+    ...formSchemas(kit),
   ]);
 }
 

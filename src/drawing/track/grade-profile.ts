@@ -25,27 +25,7 @@ export function gradeProfile(ask: TrackAsk, line: LaidLine): Drafted {
   const stops = stopsOf(line);
   const lowest = Math.min(0, ...stops.map((at) => drawn(at)[1]));
   const base = paperY(view, lowest) + STRIP.below + STRIP.step;
-  const marks: readonly Mark[] = [
-    pathMark(
-      view,
-      [
-        [0, 0],
-        [line.length, 0],
-      ],
-      { pen: 'feature', role: 'outline' },
-    ),
-    pathMark(view, profilePoints(line, scale).map(drawn), { pen: 'cut-edge', role: 'feature' }),
-    ...stops.map(
-      (at): Mark => ({
-        kind: 'line',
-        from: onPaper(view, drawn(at)),
-        to: onPaper(view, [at, 0]),
-        pen: 'dimension',
-        role: 'leader',
-      }),
-    ),
-    curveStrip(view, line, paperY(view, lowest) + STRIP.below),
-  ];
+  const marks = [...heightMarks(view, line, drawn), curveStrip(view, line, paperY(view, lowest) + STRIP.below)];
   const chain = chainWithWhole({
     view,
     unit: options.unit,
@@ -73,6 +53,23 @@ export function gradeProfile(ask: TrackAsk, line: LaidLine): Drafted {
     return headed({ ...block, marks: [...block.marks, ...labels] });
   };
   return { plain: headed(block), labelled };
+}
+
+/** The deck's line, the heights over it, and a line down from each break. */
+function heightMarks(view: View, line: LaidLine, drawn: (at: number) => Point): readonly Mark[] {
+  const down = (at: number): Mark => {
+    const [from, to] = [onPaper(view, drawn(at)), onPaper(view, [at, 0])];
+    return { kind: 'line', from, to, pen: 'dimension', role: 'leader' };
+  };
+  const deck: readonly Point[] = [
+    [0, 0],
+    [line.length, 0],
+  ];
+  return [
+    pathMark(view, deck, { pen: 'feature', role: 'outline' }),
+    pathMark(view, profilePoints(line, view.scale).map(drawn), { pen: 'cut-edge', role: 'feature' }),
+    ...stopsOf(line).map(down),
+  ];
 }
 
 function highest(line: LaidLine): number {

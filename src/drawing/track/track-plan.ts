@@ -23,17 +23,7 @@ export function trackPlan(ask: TrackAsk): Drafted {
   const { track, options, scale } = ask;
   const view: View = { name: 'track', scale, origin: [0, 0], breaks: [] };
   const decks = sites(ask.book).map(({ loop }) => loop);
-  const frame = framePlans(ask.book, ['strut', 'side', 'end']).flatMap(({ areas }) =>
-    areas.map(({ outline }) => loopMark(view, outline, { pen: 'hidden', role: 'hidden' })),
-  );
-  const marks: readonly Mark[] = [
-    ...decks.map((outline) => areaMark(view, { outline, holes: [] }, { pen: 'edge', fill: 'wood' })),
-    ...frame,
-    ...arcsOf(track.lines).flatMap(({ centre, middle }) => radiusMarks(view, centre, middle)),
-    ...track.turnouts.flatMap((turnout) => turnoutMarks(view, turnout, scale)),
-    ...track.lines.map((line) => lineMark(view, line, scale)),
-    ...track.lines.flatMap((line) => tickMarks(view, line)),
-  ];
+  const marks = planMarks(ask, view);
   const points = track.lines.flatMap((line) => linePoints(line, scale));
   const { low, high } = bounds([...decks.flat(), ...points]);
   const box = { u0: low[0], v0: low[1], u1: high[0], v1: high[1] };
@@ -60,6 +50,19 @@ export function trackPlan(ask: TrackAsk): Drafted {
     return headed({ ...block, marks: [...block.marks, ...labels] });
   };
   return { plain: headed(block), labelled };
+}
+
+/** The deck, the frame under it, radii, turnouts and lines, in the order they are drawn. */
+function planMarks({ book, track, scale }: TrackAsk, view: View): readonly Mark[] {
+  const frame = framePlans(book, ['strut', 'side', 'end']).flatMap(({ areas }) => areas);
+  return [
+    ...sites(book).map(({ loop }) => areaMark(view, { outline: loop, holes: [] }, { pen: 'edge', fill: 'wood' })),
+    ...frame.map(({ outline }) => loopMark(view, outline, { pen: 'hidden', role: 'hidden' })),
+    ...arcsOf(track.lines).flatMap(({ centre, middle }) => radiusMarks(view, centre, middle)),
+    ...track.turnouts.flatMap((turnout) => turnoutMarks(view, turnout, scale)),
+    ...track.lines.map((line) => lineMark(view, line, scale)),
+    ...track.lines.flatMap((line) => tickMarks(view, line)),
+  ];
 }
 
 function lineMark(view: View, line: LaidLine, scale: number): Mark {
