@@ -64,17 +64,23 @@ function measured(pair: Pair): readonly JointGap[] {
   const plays = playsOf(pair.entering, pair.entered);
   switch (pair.joint.kind) {
     case 'lap':
-      return [...acrossGaps(pair, plays, 2), bottomGap(pair, plays)];
+      return [...acrossGaps(pair, square(pair, plays), 2), bottomGap(pair, square(pair, plays))];
     case 'dado':
     case 'groove':
-      return [...acrossGaps(pair, plays, 1), floorGap(pair, plays)];
+      return [...acrossGaps(pair, square(pair, plays), 1), floorGap(pair, plays)];
     case 'rabbet':
-      return [shoulderGap(pair, plays), floorGap(pair, plays)];
+      return [shoulderGap(pair, square(pair, plays)), floorGap(pair, plays)];
     case 'butt':
     case 'bearing':
     case 'bolted':
       return [seatGap(pair, plays)];
   }
+}
+
+/** Plays along the parts' own edges: a slot's width says nothing along the slant of a taper or mitre. */
+function square({ entered, entering }: Pair, plays: readonly Play[]): readonly Play[] {
+  const own = [...entered.axes.slice(0, 3), ...entering.axes.slice(0, 3)];
+  return plays.filter(({ axis }) => own.some((edge) => Math.abs(dot(edge, axis)) > 1 - 1e-9));
 }
 
 /** Room across a mate: its thickest reading goes in, with no more than the clearance to spare. */

@@ -42,14 +42,17 @@ export function meetings(spaces: readonly Envelope[]): readonly Finding[] {
   });
 }
 
+function shared(a: Envelope, b: Envelope, axis: 0 | 1 | 2): number {
+  return Math.min(a.max[axis], b.max[axis]) - Math.max(a.min[axis], b.min[axis]);
+}
+
 /** The shortest push that parts two boxes, mm; 0 or less when they are apart. */
 function deepest(a: Envelope, b: Envelope): number {
-  const along = (i: 0 | 1 | 2) => Math.min(a.max[i], b.max[i]) - Math.max(a.min[i], b.min[i]);
-  return Math.min(along(0), along(1), along(2));
+  return Math.min(shared(a, b, 0), shared(a, b, 1), shared(a, b, 2));
 }
 
 function meeting(wheel: Envelope, other: Envelope): Finding {
-  const by = tidy(deepest(wheel, other));
+  const by = tidy(Math.min(shared(wheel, other, 0), shared(wheel, other, 1)));
   const radius = tidy((wheel.max[0] - wheel.min[0]) / 2);
   // two circles that meet each give way by half
   const free = Math.max(0, tidy(radius - (other.kind === 'caster' ? by / 2 : by)));

@@ -128,7 +128,13 @@ describe('angle legs', () => {
   });
 
   it('have blocks in dados, the top one set down, and pads in a rabbet at the foot', () => {
-    expect(half.features.map(({ kind }) => kind).sort()).toEqual(['dado', 'dado', 'mitre', 'rabbet', 'taper']);
+    expect(half.features.map(({ kind }) => kind).sort()).toEqual([
+      'mitre',
+      'rabbet',
+      'stopped-dado',
+      'stopped-dado',
+      'taper',
+    ]);
     const top = boxIn(built, 'leg.front-left.block-2');
     expect(520.8 - top.max[2]).toBeCloseTo(100, 9);
   });
@@ -148,7 +154,7 @@ describe('angle legs', () => {
   it('are tapered last, for the taper takes the edge that dados and mitre are measured from', () => {
     const order = machiningOf([half], USUAL_MACHINES)[0];
     expect(JSON.stringify(order)).toContain('taper');
-    const kinds = JSON.stringify(order).match(/"kind":"(rabbet|dado|mitre|taper)"/g) ?? [];
+    const kinds = JSON.stringify(order).match(/"kind":"(rabbet|stopped-dado|mitre|taper)"/g) ?? [];
     expect(kinds[kinds.length - 1]).toBe('"kind":"taper"');
   });
 

@@ -26,6 +26,8 @@ export type AngleFigures = {
   readonly dado: number;
   readonly slot: number;
   readonly padSlot: number;
+  /** of the bit that squares the corners a block seats in */
+  readonly relief: number;
   /** side of the square blocks and pads */
   readonly block: number;
   /** undersides of blocks */
@@ -49,6 +51,7 @@ export function angleFigures({ grid, step }: Site, legs: LegFigures, leg: string
     dado,
     slot: slotWidth(wood.thickness.thickest, grid.clearance),
     padSlot: slotWidth(2 * wood.thickness.thickest, grid.clearance),
+    relief: tidy(grid.bit / 2),
     block: tidy(footWidth - (t - dado)),
     blocks: [tidy((top + 2 * t) / 2), top],
     taperEnd: tidy(top - ABOVE_TAPER),

@@ -29,10 +29,13 @@ export function angleHalf(legs: LegFigures, angle: AngleFigures, half: Half): In
   const edge = across(angle.footWidth, width);
   const free = atLeft ? edge : ([edge[1], edge[0]] as const);
   const pose: Pose = { origin: [half.u[0], 0, angle.foot], x: [0, 0, 1], y: [1, 0, 0], z: [0, 1, 0] };
-  const seat = (x: Span, kind: 'rabbet' | 'dado', mate: string): Feature => {
-    const patch: Patch = { x0: x[0], x1: x[1], y0, y1 };
-    return { id: '', for: mate, kind, side: 'face', patch, depth: angle.dado, corner: 0 };
-  };
+  const pocket = { id: '', side: 'face', depth: angle.dado, corner: 0 } as const;
+  const foot: Patch = { x0: 0, x1: angle.padSlot, y0: 0, y1: width };
+  const blocks = angle.blocks.map((low, i): Feature => {
+    const x0 = tidy(low - (angle.slot - t) / 2);
+    const patch: Patch = { x0, x1: tidy(x0 + angle.slot), y0, y1 };
+    return { ...pocket, for: `${half.leg}.block-${i + 1}`, kind: 'stopped-dado', patch, relief: angle.relief };
+  });
   const tapered = angle.footWidth < width;
   return {
     id: half.id,
@@ -41,11 +44,8 @@ export function angleHalf(legs: LegFigures, angle: AngleFigures, half: Half): In
     label: half.label,
     blank: { length: angle.length, width, thickness: t, grain: 'length' },
     features: [
-      seat([0, angle.padSlot], 'rabbet', `${half.leg}.pad-1`),
-      ...angle.blocks.map((low, i) => {
-        const spare = (angle.slot - t) / 2;
-        return seat([tidy(low - spare), tidy(low - spare + angle.slot)], 'dado', `${half.leg}.block-${i + 1}`);
-      }),
+      { ...pocket, for: `${half.leg}.pad-1`, kind: 'rabbet', patch: foot },
+      ...blocks,
       { id: '', kind: 'mitre', edge: atLeft ? 'bottom' : 'top', angle: Math.PI / 4, long: 'back' },
       ...(tapered
         ? [

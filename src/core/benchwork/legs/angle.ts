@@ -174,15 +174,20 @@ function mitreBiscuits({ site, legs, angle }: At, where: string): Pick<Fitting, 
   return fetched(site.goods, { form: 'biscuit', length: biscuit.length, where }, spread(0, angle.length).length);
 }
 
-function joints({ site, angle, corner }: At, leg: string, pad: PadFigures): readonly Joint[] {
+function joints({ site, legs, angle, corner }: At, leg: string, pad: PadFigures): readonly Joint[] {
   const of = (name: string) => `${leg}.${name}`;
   const halves = ['half-side', 'half-end'].map(of);
   const { clearance } = site.grid;
+  const uneven = legs.wood.thickness.thickest - legs.t;
   const blocks = angle.blocks.map((_, i) => of(`block-${i + 1}`));
   const board = boardOf(alongSide(corner).side);
   return [
     joint('butt', [of('half-side'), of('half-end')], 0),
-    ...halves.flatMap((one) => [of('pad-1'), of('pad-2')].map((id) => joint('rabbet', [one, id], clearance))),
+    // the upper pad meets the rabbet's shoulder, and its play holds what the lower sheet may be thicker
+    ...halves.flatMap((one) => [
+      joint('butt', [one, of('pad-1')], 0),
+      joint('rabbet', [one, of('pad-2')], tidy(clearance + uneven)),
+    ]),
     ...halves.flatMap((one) => blocks.map((id) => joint('dado', [one, id], clearance))),
     ...padJoints(pad, []),
     joint('bearing', [blocks[blocks.length - 1] ?? '', of('fin')], 0),
