@@ -1,4 +1,5 @@
-import type { DrawingUnit } from '../drawing/drawing.ts';
+import type { Notebook } from '../core/notebook.ts';
+import type { Drawing, DrawingUnit } from '../drawing/drawing.ts';
 import { layOutDrawing } from '../drawing/layout.ts';
 import { type DrawingEntry, listDrawings } from '../drawing/list.ts';
 import { renderDrawing, standaloneDrawing } from '../drawing/render.ts';
@@ -9,20 +10,39 @@ import type { Book } from './notebooks.ts';
 /** Millimetres go with A4, inches with Letter: what lies in the reader's printer. */
 const PAPERS = { mm: 'A4', in: 'Letter' } as const;
 
+type Kept = { readonly entries: readonly DrawingEntry[]; readonly drawn: Map<string, Drawing> };
+
+/** Drawings are laid out once a build, whatever the number of pages that show them. */
+const kept = new WeakMap<Notebook, Kept>();
+
+function keptOf({ notebook }: Book): Kept {
+  const known = kept.get(notebook) ?? { entries: listDrawings(notebook), drawn: new Map() };
+  kept.set(notebook, known);
+  return known;
+}
+
+function laidOut(book: Book, id: string, unit: DrawingUnit): Drawing {
+  const { drawn } = keptOf(book);
+  const key = `${unit} ${id}`;
+  const drawing = drawn.get(key) ?? layOutDrawing(book.notebook, id, { unit, paper: PAPERS[unit] });
+  drawn.set(key, drawing);
+  return drawing;
+}
+
 /** Every drawing of a notebook, by chapters. */
 export function drawingsOf(book: Book): readonly DrawingEntry[] {
-  return listDrawings(book.notebook);
+  return keptOf(book).entries;
 }
 
 /** What a drawing shows, in words, for readers of either unit. */
 export function drawingWords(book: Book, id: string): Pair {
-  const words = (unit: DrawingUnit) => layOutDrawing(book.notebook, id, { unit, paper: PAPERS[unit] }).desc;
+  const words = (unit: DrawingUnit) => laidOut(book, id, unit).desc;
   return { mm: words('mm'), in: words('in') };
 }
 
 /** The sheets of a drawing as SVG, in order. */
 export function drawingSheets(book: Book, id: string, unit: DrawingUnit): readonly string[] {
-  const { sheets } = layOutDrawing(book.notebook, id, { unit, paper: PAPERS[unit] });
+  const { sheets } = laidOut(book, id, unit);
   const document = plainDocument();
   return sheets.map((sheet) => renderDrawing(sheet, document));
 }
