@@ -41,7 +41,7 @@ function missedFindings({ route, wired }: LaidBus): readonly Finding[] {
     return tell({
       rule: 'feeder-unreached',
       level: 'halt',
-      where: feeder?.line ?? drop,
+      where: feeder?.line ?? drop.replace('load.', ''),
       what: [...place, ' lies over a bay that the bus does not get to.'],
       mend: say`Leave a way of ${length(2 * wired.under.site.radius)} and a little into that bay, or write a route that passes it.`,
       ...{ figure: null, source: 'geometry' },

@@ -1,0 +1,284 @@
+import { describe, expect, it } from 'vitest';
+import { spoken } from '../../../src/core/units/say.ts';
+import type { WiringInput } from '../../../src/core/wiring/input.ts';
+import { spaceLength } from '../../../src/core/wiring/wire-list.ts';
+import { wiringModel } from '../../../src/core/wiring/wiring.ts';
+import { table, wire } from './tables.ts';
+
+const model = wiringModel(table);
+
+function found(change: Partial<WiringInput>, rule: string) {
+  const all = wiringModel({ ...table, ...change }).findings.filter((one) => one.rule === rule);
+  return all.map(({ level, where, what, mend, figure, limit }) => ({
+    level,
+    where,
+    figure,
+    limit,
+    what: spoken(what, mm),
+    mend: spoken(mend, mm),
+  }));
+}
+
+const mm = (length: number) => `${Math.round(length)} mm`;
+
+describe('a table with a loop and a siding', () => {
+  it('has no halt and no care', () => {
+    expect(model.findings.filter(({ level }) => level !== 'note')).toEqual([]);
+  });
+
+  it('feeds each line as often as its length asks', () => {
+    expect(model.feeders.filter(({ line }) => line === 'main')).toHaveLength(3);
+    expect(model.feeders.filter(({ line }) => line === 'siding')).toHaveLength(1);
+  });
+
+  it('every wire is as long as its drawn path and its slack, to a centimetre up', () => {
+    for (const { path, drawn, slack, length } of model.wires) {
+      expect(drawn).toBeCloseTo(spaceLength(path), 9);
+      expect(length).toBeCloseTo(drawn + slack, 9);
+      expect(length % 10).toBe(0);
+      expect(slack).toBeGreaterThan(0);
+    }
+  });
+
+  it('labels every wire once, and both wires of a pair alike but for a letter', () => {
+    const labels = model.wires.map(({ label }) => label);
+    expect(new Set(labels).size).toBe(labels.length);
+    const pairs = model.wires.filter(({ label }) => label.endsWith('a'));
+    for (const { label, length } of pairs) {
+      expect(model.wires.find((one) => one.label === label.replace('a', 'b'))?.length).toBe(length);
+    }
+  });
+
+  it('gives a live frog a wire of its own', () => {
+    expect(model.wires.filter(({ kind }) => kind === 'frog').map(({ to }) => to)).toEqual(['frog of W1']);
+  });
+
+  it('asks a hole of every board that the bus passes, on the board, at the height of the bus', () => {
+    expect(model.holes.length).toBeGreaterThan(0);
+    expect(model.requests.map(({ part, kind }) => `${kind} ${part}`)).toEqual(
+      model.holes.map(({ part }) => `hole ${part}`),
+    );
+    for (const { part, at } of model.holes) {
+      expect(at[2]).toBe(model.bus?.z);
+      if (part === 'strut.across') expect(at[0]).toBe(609);
+      if (part === 'strut.along') expect(at[1]).toBe(409);
+    }
+  });
+
+  it('runs through the middle of the struts when nothing is in the way', () => {
+    expect(model.bus?.z).toBe(550);
+  });
+
+  it('loses less than 5 % and trips at once', () => {
+    expect(model.districts).toHaveLength(1);
+    const [rest] = model.districts;
+    expect(rest?.worst?.volts).toBeGreaterThan(14.25);
+    expect(rest?.worst?.volts).toBeLessThan(15);
+    expect(rest?.trips).toBe(true);
+  });
+
+  it('tests every feeder and every district', () => {
+    const ids = model.tests.map(({ id }) => id);
+    expect(ids).toEqual([...model.feeders.map(({ id }) => `feeder.${id}`), 'volts.rest', 'coin.rest']);
+  });
+
+  it('says what is under each bay', () => {
+    expect(model.places.map(({ bay }) => bay)).toEqual(['bay.1-1', 'bay.1-2', 'bay.2-1', 'bay.2-2']);
+    expect(model.places.flatMap(({ feeders }) => feeders).toSorted()).toEqual(
+      model.feeders.map(({ id }) => id).toSorted(),
+    );
+    expect(model.places.find(({ turnouts }) => turnouts.includes('W1'))?.bay).toBe('bay.1-1');
+  });
+});
+
+describe('a space in the way', () => {
+  const drawer = { id: 'drawer', kind: 'drawer', box: { min: [20, 20, 450], max: [590, 390, 560] } } as const;
+
+  it('sends the bus over it, clear of it', () => {
+    const over = wiringModel({ ...table, ground: { ...table.ground, spaces: [drawer] } });
+    expect(over.findings.filter(({ rule }) => rule === 'bus-clash' || rule === 'feeder-unreached')).toEqual([]);
+    expect(over.bus?.z).toBeGreaterThan(560);
+  });
+
+  it('moves the route when it moves', () => {
+    const motor = { id: 'motor', kind: 'motor', box: { min: [300, 200, 520], max: [420, 300, 600] } } as const;
+    const moved = { ...motor, box: { min: [560, 450, 520], max: [590, 550, 600] } } as const;
+    const runs = [motor, moved].map((space) => wiringModel({ ...table, ground: { ...table.ground, spaces: [space] } }));
+    expect(runs[0]?.bus?.path).not.toEqual(model.bus?.path);
+    expect(runs[0]?.bus?.path).not.toEqual(runs[1]?.bus?.path);
+    for (const { findings } of runs) expect(findings.filter(({ rule }) => rule === 'bus-clash')).toEqual([]);
+  });
+
+  const full = { id: 'cupboard', kind: 'drawer', box: { min: [600, 0, 400], max: [1218, 818, 600] } } as const;
+  const shut = { ...table.ground, spaces: [full] };
+
+  it('that fills bays sends the feeders to clear ones', () => {
+    const { feeders, findings } = wiringModel({ ...table, ground: shut });
+    expect(feeders.filter(({ down }) => down[0] > 600)).toEqual([]);
+    expect(findings.filter(({ level }) => level === 'halt')).toEqual([]);
+  });
+
+  it('that shuts a load in is a halt that names it', () => {
+    const loads = [{ id: 'lamp', place: { kind: 'place', at: [1000, 300] }, amps: 0.1, kind: 'steady' }] as const;
+    expect(found({ loads, ground: shut }, 'feeder-unreached')).toMatchObject([{ level: 'halt', where: 'lamp' }]);
+  });
+});
+
+describe('a written route', () => {
+  const bus = (route: readonly (readonly [number, number])[]) => ({
+    bus: { stock: wire('bus-2.5', 2.5, 6), from: [100, 100] as const, route },
+  });
+
+  it('through the side of a strut is a clash, square to it is a hole', () => {
+    expect(
+      found(
+        bus([
+          [609, 100],
+          [609, 300],
+        ]),
+        'bus-clash',
+      ).map(({ where }) => where),
+    ).toContain('strut.across');
+    expect(
+      wiringModel({
+        ...table,
+        ...bus([
+          [1000, 100],
+          [1000, 700],
+          [300, 700],
+        ]),
+      }).holes.map(({ part }) => part),
+    ).toEqual(['strut.across', 'strut.along', 'strut.across']);
+  });
+
+  it('that comes back to its start is a ring, for a digital signal only', () => {
+    const ring = bus([
+      [1000, 100],
+      [1000, 700],
+      [100, 700],
+      [100, 100],
+    ]);
+    expect(found(ring, 'bus-ring')).toMatchObject([{ level: 'care', where: 'bus' }]);
+    expect(found({ ...ring, supply: { control: 'dc', volts: 12, tripsAt: 2 } }, 'bus-ring')).toEqual([]);
+  });
+
+  it('that passes no feeder is told line by line', () => {
+    const short = { ...bus([[300, 100]]) };
+    expect(found(short, 'feeder-unreached').map(({ where }) => where)).toContain('main');
+  });
+});
+
+describe('rails without a feeder', () => {
+  it('are a halt for each length between cuts, with the place to feed it', () => {
+    const unfed = found({ feeders: null }, 'rail-unfed');
+    expect(unfed.map(({ level, where }) => `${level} ${where}`)).toEqual(['halt main', 'halt main', 'halt siding']);
+    expect(unfed[0]?.mend).toContain('200 mm');
+  });
+});
+
+describe('bad figures', () => {
+  it('a supply that gives nothing is a halt, and nothing else is said of it', () => {
+    expect(found({ supply: { control: 'digital', volts: 0, tripsAt: 3 } }, 'supply-missing')).toMatchObject([
+      { level: 'halt', where: 'supply', figure: 0 },
+    ]);
+  });
+
+  it('mains on the rails is a halt', () => {
+    expect(found({ supply: { control: 'digital', volts: 230, tripsAt: 3 } }, 'supply-not-extra-low')).toMatchObject([
+      { level: 'halt', limit: 50 },
+    ]);
+    expect(found({ supply: { control: 'digital', volts: 18, tripsAt: 8 } }, 'supply-above-class-2')).toMatchObject([
+      { level: 'care', figure: 144 },
+    ]);
+  });
+
+  it('steady loads beyond the trip current are an overload', () => {
+    const loads = [{ id: 'street', place: { kind: 'place', at: [300, 300] }, amps: 4, kind: 'steady' }] as const;
+    expect(found({ loads }, 'overload').map(({ where, figure }) => [where, figure])).toEqual([
+      ['rest', 4],
+      ['supply', 4],
+    ]);
+  });
+
+  it('a wire without resistance is a halt', () => {
+    const magic = { ...wire('magic', 2.5, 6), ohmPerMetre: 0 };
+    expect(found({ bus: { stock: magic, from: [100, 100], route: null } }, 'wire-resists-nothing')).toMatchObject([
+      { level: 'halt', where: 'magic' },
+    ]);
+  });
+
+  it('too thin a bus is a care with the size that mends it', () => {
+    const thin = found({ bus: { stock: wire('hair', 0.08, 6), from: [100, 100], route: null } }, 'volts-low');
+    expect(thin).toMatchObject([{ level: 'care', where: 'rest' }]);
+    const size = /Take (\S+) /.exec(thin[0]?.mend ?? '')?.[1];
+    const mended = table.wires.find(({ id }) => id === size);
+    expect(mended).toBeDefined();
+    if (mended !== undefined)
+      expect(found({ bus: { stock: mended, from: [100, 100], route: null } }, 'volts-low')).toEqual([]);
+    const smaller = table.wires.filter(({ area }) => area > 0.08 && area < (mended?.area ?? 0));
+    for (const stock of smaller)
+      expect(found({ bus: { stock, from: [100, 100], route: null } }, 'volts-low')).toHaveLength(1);
+  });
+
+  it('a short that would not trip is a halt that says where', () => {
+    const [finding] = found({ rail: { ohmPerMetre: 12, assumed: false } }, 'short-does-not-trip');
+    expect(finding).toMatchObject({ level: 'halt', where: 'rest', limit: 2.5 });
+    expect(finding?.figure).toBeGreaterThan(2.5);
+    expect(finding?.mend).toContain('trip at');
+  });
+
+  it('a wire thinner than what its breaker lets through is a care', () => {
+    expect(
+      found({ bus: { stock: wire('bus-2.5', 2.5, 2), from: [100, 100], route: null } }, 'wire-thin-for-trip'),
+    ).toMatchObject([{ level: 'care', figure: 2, limit: 3 }]);
+  });
+});
+
+describe('districts', () => {
+  const two = [{ id: 'yard', lines: ['siding'], tripsAt: 1 }];
+
+  it('get cuts where they meet, a breaker and a pair each', () => {
+    const parted = wiringModel({ ...table, districts: two });
+    expect(parted.gaps).toMatchObject([{ line: 'siding', at: 0, why: 'district' }]);
+    expect(parted.districts.map(({ id }) => id)).toEqual(['yard', 'rest']);
+    expect(parted.wires.filter(({ kind }) => kind === 'bus').map(({ id }) => id)).toEqual([
+      'bus-yard-a',
+      'bus-yard-b',
+      'bus-rest-a',
+      'bus-rest-b',
+    ]);
+  });
+
+  it('joined without a cut are a halt at the place', () => {
+    expect(found({ districts: two, gaps: [] }, 'districts-joined')).toMatchObject([
+      { level: 'halt', where: 'siding', figure: 0 },
+    ]);
+    expect(found({ districts: two, gaps: [{ line: 'siding', at: 12 }] }, 'districts-joined')).toEqual([]);
+  });
+
+  it('that share a line are a halt', () => {
+    expect(
+      found({ districts: [...two, { id: 'other', lines: ['siding'], tripsAt: 1 }] }, 'line-in-two-districts'),
+    ).toMatchObject([{ level: 'halt', where: 'siding' }]);
+  });
+});
+
+describe('a lift bridge', () => {
+  const lifted = wiringModel({ ...table, lifts: [{ id: 'bridge', line: 'main', from: 1300, to: 1500 }] });
+
+  it('is cut at both ends and at both dead approaches', () => {
+    expect(lifted.gaps.map(({ at, why }) => [at, why])).toEqual([
+      [1050, 'approach'],
+      [1300, 'bridge'],
+      [1500, 'bridge'],
+      [1750, 'approach'],
+    ]);
+  });
+
+  it('has a lead to its span and its approaches through a switch', () => {
+    expect(lifted.wires.filter(({ kind }) => kind === 'lead')).toHaveLength(2);
+    const switched = lifted.wires.filter(({ from }) => from === 'switch of bridge');
+    expect(switched).toHaveLength(4);
+    expect(lifted.findings.filter(({ level }) => level === 'halt')).toEqual([]);
+  });
+});
