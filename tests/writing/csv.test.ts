@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { csv } from '../../src/writing/csv.ts';
 import { cutListCsv } from '../../src/writing/cut-list.ts';
+import { shoppingCsv } from '../../src/writing/shopping-csv.ts';
 import { shelf } from './shelf.ts';
 
 /** RFC 4180 (October 2005), section 2, rules 1, 5, 6 and 7 with the examples printed there; unneeded quotes left out. */
@@ -43,4 +44,12 @@ test('the cut list holds every part to cut now, in mm and inches', () => {
 test('an inch is 25.4 mm exactly (international yard and pound agreement, 1959)', () => {
   const later = { ...shelf, parts: shelf.parts.map((part) => ({ ...part, phase: 'now' as const })) };
   expect(cutListCsv(later)).toContain('"ply, second choice",254,25.4,6.35,10,1,0.25,any,no\r\n');
+});
+
+test('the shopping list has every line, its names guarded, and no price where nobody gave one', () => {
+  expect(shoppingCsv(shelf)).toBe(
+    'quantity,unit,name,stock,length mm,width mm,length in,width in,counted,left over,in hand,waste %,price of one,price,currency,for\r\n' +
+      `1,sheet,"'=Plywood, birch",ply,2440,1220,96.063,48.031,,,,4.6,62.5,62.5,EUR,"benchwork, scenery"\r\n` +
+      ',piece,Trees,,,,,,,,,,,,,scenery\r\n',
+  );
 });
