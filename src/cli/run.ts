@@ -4,6 +4,7 @@ import { check } from './check.ts';
 import { type Desk, type ExitCode, refuse } from './desk.ts';
 import { dev } from './dev.ts';
 import { exportBook } from './export.ts';
+import { writeEntry } from './log.ts';
 import { startBook } from './new.ts';
 import { serve } from './serve.ts';
 import { type Takes, type Words, wordsOf } from './words.ts';
@@ -47,6 +48,13 @@ const commands: Readonly<Record<string, Command>> = {
     does: "writes a notebook's figures, cut list and drawings",
     takes: { least: 1, most: 1, options: ['out'] },
     run: exportLine,
+  },
+  log: {
+    usage: 'log -- notebook [--step STEP] [--words WORDS]',
+    does: 'starts an entry of today with what is next filled in',
+    takes: { least: 1, most: 1, options: ['step', 'words'] },
+    run: (desk, { words: [slug = ''], options: { step = null, words = null } }) =>
+      writeEntry(desk, { slug, step, words }),
   },
   new: {
     usage: 'new -- notebook',
