@@ -33,5 +33,8 @@ export function stops(book: Book): readonly Stop[] {
     page('with-a-child', 'With a child', 'siding'),
     page('log', 'Log', 'siding'),
     page('fixes', 'Fixes', 'siding'),
+    page('places', 'Places', 'siding'),
+    page('upkeep', 'Upkeep', 'siding'),
+    page('work', 'Work', 'siding'),
   ];
 }

@@ -1,9 +1,10 @@
-import type { Fix, LogRecord } from '../core/log/record.ts';
+import type { Change, Fix, LogRecord } from '../core/log/record.ts';
 import { both, type Html, line, link, listed, partLink, text } from './html.ts';
 import { lengthPair } from './lengths.ts';
 import { measuredWords } from './log-words.ts';
 import type { Book } from './notebooks.ts';
 import { at, stepAnchor } from './paths.ts';
+import { laidWords, spotWords, trialWords } from './run-words.ts';
 import { duration, plainName } from './words.ts';
 
 /** One thing an entry records: what it is, and its words. */
@@ -44,16 +45,28 @@ function workFacts(book: Book, entry: LogRecord): readonly Fact[] {
     ...(entry.made.length > 0
       ? [{ name: 'Pieces made', words: listed(entry.made.map((id) => partLink(book, id))) }]
       : []),
+    ...(entry.placed.length > 0
+      ? [{ name: 'Put in place', words: listed(entry.placed.map((id) => partLink(book, id))) }]
+      : []),
+    ...(entry.apart.length > 0
+      ? [{ name: 'Taken apart', words: listed(entry.apart.map((id) => partLink(book, id))) }]
+      : []),
     ...entry.measured.map((measured) => ({ name: 'Measured', words: both(measuredWords(measured)) })),
     ...entry.fixes.map((fix) => ({ name: 'Fixed', words: fixWords(book, fix) })),
   ];
 }
 
+const CHANGED: Readonly<Record<Change['kind'], string>> = { set: 'Changed', add: 'Added', remove: 'Taken out' };
+
+function changeWords({ kind, set, toText, wasText }: Change): string {
+  return kind === 'set' ? `${set}: from ${wasText} to ${toText}` : set;
+}
+
 function thoughtFacts(entry: LogRecord): readonly Fact[] {
   return [
-    ...entry.changes.map(({ because, set, toText, wasText }) => ({
-      name: 'Changed',
-      words: line(text(`${set}: from ${wasText} to ${toText}`), ifAny(', because ', because)),
+    ...entry.changes.map((change) => ({
+      name: CHANGED[change.kind],
+      words: line(text(changeWords(change)), ifAny(', because ', change.because)),
     })),
     ...entry.decided.map(({ because, ratherThan, what }) => ({
       name: 'Decided',
@@ -68,13 +81,8 @@ function thoughtFacts(entry: LogRecord): readonly Fact[] {
 
 function laterFacts(entry: LogRecord): readonly Fact[] {
   return [
-    ...entry.trials.map(({ line: of, of: runs, off, vehicle }) => ({
-      name: 'Trial',
-      words: line(
-        text(`${of}: off ${off} of ${runs} times`),
-        ifAny(' with ', vehicle === null ? null : plainName(vehicle)),
-      ),
-    })),
+    ...entry.laid.map((laid) => ({ name: 'As laid', words: line(spotWords(laid), laidWords(laid)) })),
+    ...entry.trials.map((trial) => ({ name: 'Trial', words: line(spotWords(trial), text(trialWords(trial))) })),
     ...entry.hidden.map(({ access, id }) => ({
       name: 'Closed',
       words: text(`${plainName(id)}: reached by: ${access ?? 'nothing written down'}`),

@@ -75,3 +75,8 @@ export function stepFacts(step: Step): readonly string[] {
     child[step.child],
   ];
 }
+
+/** A time between two rounds of upkeep. */
+export function monthsWords(months: number): string {
+  return counted(Number(months.toFixed(1)), 'month');
+}

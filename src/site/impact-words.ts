@@ -1,0 +1,52 @@
+import type { Difference, Impact } from '../core/log/impact.ts';
+import { both, type Html, line, listed, partLink, text } from './html.ts';
+import { lengthPair } from './lengths.ts';
+import type { Book } from './notebooks.ts';
+import { pieceLabel } from './parts.ts';
+import { counted, plainName } from './words.ts';
+
+/** One thing a change did, in words. */
+export type Effect = { readonly name: string; readonly words: Html };
+
+function pieces(book: Book, ids: readonly string[]): Html {
+  return listed(ids.map((id) => partLink(book, id, pieceLabel(book, id))));
+}
+
+const SIZES: readonly string[] = ['length', 'width', 'thickness'];
+
+function sizeWords({ after, before, what }: Difference): Html {
+  const said = (value: string | number) => (typeof value === 'number' ? both(lengthPair(value)) : text(value));
+  return line(text(`${what} `), said(before), text(' to '), said(after));
+}
+
+/** Sizes in full; slots, holes and the like by their number. */
+function differenceWords(differences: readonly Difference[]): Html {
+  const sizes = differences.filter(({ what }) => SIZES.includes(what)).map(sizeWords);
+  const cuts = new Set(differences.filter(({ what }) => !SIZES.includes(what)).map(({ what }) => what.split('.')[0]));
+  const moved = cuts.size === 0 ? [] : [text(`${counted(cuts.size, 'cut')} moved or new`)];
+  return listed([...sizes, ...moved]);
+}
+
+function remade(book: Book, made: readonly string[]): Html {
+  return made.length === 0 ? text('') : line(text('. Cut already, and no longer right: '), pieces(book, made));
+}
+
+/** What a change did to parts and sheets: what changed, came, went, and what had been cut by then. */
+export function impactEffects(book: Book, impact: Impact): readonly Effect[] {
+  const { added, changed, removed, sheets } = impact;
+  return [
+    ...changed.map(({ alreadyMade, differences, instances }) => ({
+      name: 'Changes',
+      words: line(pieces(book, instances), text(': '), differenceWords(differences), remade(book, alreadyMade)),
+    })),
+    ...(added.length > 0 ? [{ name: 'Comes', words: pieces(book, added) }] : []),
+    ...removed.map(({ alreadyMade, instances }) => ({
+      name: 'Goes',
+      words: line(pieces(book, instances), remade(book, alreadyMade)),
+    })),
+    ...sheets.map(({ after, before, stock }) => ({
+      name: 'Sheets',
+      words: text(`${plainName(stock)}: ${before} before, ${after} after`),
+    })),
+  ];
+}
