@@ -65,6 +65,7 @@ function benchReferences(bench: Bench, path: string): readonly Reference[] {
     ),
     ...refer(`${path}.legs.material`, legs?.material, 'material'),
     ...refer(`${path}.legs.casters.stock`, legs?.casters?.stock, 'caster'),
+    ...refer(`${path}.legs.casters.free`, legs?.casters?.free, 'caster'),
     ...refer(`${path}.legs.feet.stock`, legs?.feet?.stock, 'hardware'),
   ];
 }

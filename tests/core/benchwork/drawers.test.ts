@@ -105,6 +105,16 @@ describe('a drawer cabinet under a layout (field case "My new storage yard", ogr
     expect(drawerPitch(33 - 1.5, 6)).toBe(5.25);
   });
 
+  it('40 in inside between 3/4 sides is 41.5 outside, with nothing to spare; 1/2 sides leave half an inch', () => {
+    const most = boxWidth(boxWidth(44, 0.75), 0.5);
+    expect([most - (40 + 2 * 0.75), most - (40 + 2 * 0.5)]).toEqual([0, 0.5]);
+  });
+
+  it('seven tracks in a drawer of 24 lie 3.43 apart; a space 26 in deep takes slides of 650', () => {
+    expect(drawerPitch(24, 7)).toBeCloseTo(3.43, 2);
+    expect(longestSlide(26 * 25.4)).toBe(650);
+  });
+
   it('the demo bay takes slides of 500 at most', () => {
     expect([longestSlide(523.45), longestSlide(450), longestSlide(249)]).toEqual([500, 450, null]);
   });
