@@ -69,12 +69,16 @@ type Links = { readonly next: Int32Array; readonly entered: Uint8Array };
 
 /** For each edge of the grid the one its line goes to; edges along x first, then those along y. */
 function links(grid: Grid, level: number): Links {
-  const { nx, ny } = grid;
+  const { nx, ny, values } = grid;
   const next = new Int32Array(2 * nx * ny).fill(NONE);
   const entered = new Uint8Array(2 * nx * ny);
   for (let j = 0; j + 1 < ny; j += 1) {
     for (let i = 0; i + 1 < nx; i += 1) {
-      for (const [from, to] of runsOf(grid, level, [i, j])) {
+      const node = j * nx + i;
+      const [a = 0, b = 0, c = 0, d = 0] = [values[node], values[node + 1], values[node + nx + 1], values[node + nx]];
+      const cell = (a >= level ? 1 : 0) + (b >= level ? 2 : 0) + (c >= level ? 4 : 0) + (d >= level ? 8 : 0);
+      if (cell === 0 || cell === 15) continue;
+      for (const [from, to] of runsOf(cell, (a + b + c + d) / 4 >= level)) {
         const target = edgeOf(grid, [i, j], to);
         next[edgeOf(grid, [i, j], from)] = target;
         entered[target] = 1;
@@ -84,14 +88,9 @@ function links(grid: Grid, level: number): Links {
   return { next, entered };
 }
 
-function runsOf(grid: Grid, level: number, [i, j]: Point): readonly Crossing[] {
-  const a = valueAt(grid, i, j);
-  const b = valueAt(grid, i + 1, j);
-  const c = valueAt(grid, i + 1, j + 1);
-  const d = valueAt(grid, i, j + 1);
-  const cell = (a >= level ? 1 : 0) + (b >= level ? 2 : 0) + (c >= level ? 4 : 0) + (d >= level ? 8 : 0);
-  const joined = cell === 5 || cell === 10 ? JOINED[cell] : undefined;
-  return joined !== undefined && (a + b + c + d) / 4 >= level ? joined : (RUNS[cell] ?? []);
+/** How lines run through a cell; `high` says that its middle is as high as the level. */
+function runsOf(cell: number, high: boolean): readonly Crossing[] {
+  return (high ? JOINED[cell] : undefined) ?? RUNS[cell] ?? [];
 }
 
 function edgeOf({ nx, ny }: Grid, [i, j]: Point, side: Side): number {

@@ -1,9 +1,9 @@
 import type { Finding } from '../finding.ts';
 import { length, say } from '../units/say.ts';
 import type { Field } from './field.ts';
-import { between } from './formation.ts';
 import { found } from './found.ts';
 import type { Land, Path, PathPoint, Stretch } from './land.ts';
+import { between } from './path-pieces.ts';
 
 /** Height of trains over the roadbed's underside that a tunnel must clear, and the roof over it; mm. */
 export type Headroom = { readonly train: number; readonly roof: number; readonly source: string };
