@@ -94,7 +94,7 @@ function routeOf({ bus }: WiringInput, under: Under, drops: readonly Drop[]): Ro
   }
   const path = corners([bus.from, ...written].map((point) => inward(under, point)));
   const unreached = drops.filter((drop) => tapFor(path, under.bays, drop) === null).map(({ id }) => id);
-  return { path, z: under.heights[0] ?? 0, cost: 0, unreached, proved: true };
+  return { path, z: under.heights[0] ?? 0, cost: 0, unreached, far: [], proved: true };
 }
 
 type Hung = {

@@ -109,6 +109,19 @@ describe('a space in the way', () => {
     for (const { findings } of runs) expect(findings.filter(({ rule }) => rule === 'bus-clash')).toEqual([]);
   });
 
+  it('that keeps the bus off a feeder makes its tail long, and says by how much', () => {
+    const wide = { id: 'drawer', kind: 'drawer', box: { min: [150, 20, 400], max: [590, 390, 595] } } as const;
+    const at = found(
+      { ground: { ...table.ground, spaces: [wide] }, feeders: { stock: wire('thin-0.5', 0.5, 1), every: 60 } },
+      'tail-long',
+    );
+    expect(at.length).toBeGreaterThan(0);
+    for (const { level, figure, limit, mend } of at) {
+      expect([level, limit]).toEqual(['care', 300]);
+      expect(mend).toContain(mm((figure ?? 0) - 300));
+    }
+  });
+
   const full = { id: 'cupboard', kind: 'drawer', box: { min: [600, 0, 400], max: [1218, 818, 600] } } as const;
   const shut = { ...table.ground, spaces: [full] };
 

@@ -2,6 +2,7 @@ import type { Finding } from '../../finding.ts';
 import { length, say } from '../../units/say.ts';
 import type { WiringInput } from '../input.ts';
 import type { LaidBus } from '../laid-bus.ts';
+import { TAIL_LIMIT } from '../protection.ts';
 import { listed, tell } from '../tell.ts';
 import { spaceLength } from '../wire-list.ts';
 
@@ -11,6 +12,7 @@ export function routeFindings(input: WiringInput, laid: LaidBus): readonly Findi
     ...clashFindings(laid),
     ...missedFindings(laid),
     ...feederFindings(laid),
+    ...tailFindings(laid),
     ...ringFindings(input, laid),
     ...drillFindings(laid),
     ...moreFindings(laid),
@@ -63,6 +65,25 @@ function feederFindings({ wired }: LaidBus): readonly Finding[] {
         ...{ figure: at, unit: 'mm', source: 'geometry' },
       }),
     );
+}
+
+/** Long tails carry their share of a short for as long as the bus does, but are thinner. */
+function tailFindings({ tails, wired }: LaidBus): readonly Finding[] {
+  return wired.feeders.flatMap(({ id, line, at, down, point }) => {
+    const tail = tails.find(({ tap }) => tap.drop === id);
+    const lead = down[0] !== point[0] || down[1] !== point[1];
+    if (tail === undefined || lead || tail.length < TAIL_LIMIT) return [];
+    return [
+      tell({
+        rule: 'tail-long',
+        level: 'care',
+        where: line,
+        what: say`The wires from the bus to ${line} at ${length(at)} are ${length(tail.length)} long.`,
+        mend: say`Bring the bus ${length(tail.length - TAIL_LIMIT)} nearer, or move what keeps it off.`,
+        ...{ figure: tail.length, limit: TAIL_LIMIT, unit: 'mm' },
+      }),
+    ];
+  });
 }
 
 /** A digital bus that comes back to its start carries echoes of its own signal. */

@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/shapes.ts';
+import { tapFor } from '../bus-run.ts';
 import { type Bay, nearestBay } from './bays.ts';
 import { type Lattice, lattice } from './lattice.ts';
 import { cheapestWays } from './shortest.ts';
@@ -23,31 +24,52 @@ export type Route = {
   readonly cost: number;
   /** drops that no way leads to */
   readonly unreached: readonly string[];
+  /** drops that it passes, but farther off than a tail may be long */
+  readonly far: readonly string[];
   /** whether no other order of the stops is cheaper */
   readonly proved: boolean;
 };
 
-/** The cheapest bus past all stops, at the first height that reaches them all, else at the one that leaves out fewest. */
+/** The cheapest bus past all stops, at the first height that gets near them all, else at the one that leaves out fewest. */
 export function autoRoute(site: Site, bays: readonly Bay[], ask: RouteAsk): Route {
   let best: Route | null = null;
   for (const z of ask.heights) {
     const route = routeAt(site, bays, { ...ask, z });
-    if (route.unreached.length === 0) return route;
-    if (best === null || route.unreached.length < best.unreached.length) best = route;
+    if (route.unreached.length + route.far.length === 0) return route;
+    if (best === null || misses(route) < misses(best)) best = route;
   }
-  return best ?? { path: [], z: 0, cost: 0, unreached: ask.drops.map(({ id }) => id), proved: true };
+  return best ?? nowhere(0, ask.drops);
+}
+
+/** One drop left out is worse than any number of long tails. */
+function misses({ unreached, far }: Route): number {
+  return unreached.length * 1000 + far.length;
+}
+
+function nowhere(z: number, drops: readonly Drop[]): Route {
+  return { path: [], z, cost: 0, unreached: drops.map(({ id }) => id), far: [], proved: true };
 }
 
 function routeAt(site: Site, bays: readonly Bay[], ask: RouteAsk & { readonly z: number }): Route {
   const { from, drops, z } = ask;
   const start = nearestBay(bays, from);
-  const stops = stopsFor(drops, bays, Math.max(0, ask.tail - (ask.deckTop - z)));
+  const span = Math.max(0, ask.tail - (ask.deckTop - z));
+  const stops = stopsFor(drops, bays, span);
   const wanted = [...(start === null ? [] : [start.point]), ...stops.map(({ at }) => at)];
   const net = lattice(site, bays, { wanted, z });
   const begin = start === null ? null : placeNear(net, start.bay, start.point);
-  if (begin === null) return { path: [], z, cost: 0, unreached: drops.map(({ id }) => id), proved: true };
+  if (begin === null) return nowhere(z, drops);
   const placed = stops.map((stop) => ({ stop, place: placeNear(net, stop.bay, stop.at) }));
-  return joined(net, begin, { placed, z, missed: missedDrops(drops, stops) });
+  const route = joined(net, begin, { placed, z, missed: missedDrops(drops, stops) });
+  const off = drops.filter(
+    (drop) => !route.unreached.includes(drop.id) && tailAcross(route.path, bays, drop) > span + 1e-6,
+  );
+  return { ...route, far: off.map(({ id }) => id) };
+}
+
+/** How far a drop hangs from the bus in its bay. */
+function tailAcross(path: readonly Point[], bays: readonly Bay[], drop: Drop): number {
+  return tapFor(path, bays, drop)?.across ?? Number.POSITIVE_INFINITY;
 }
 
 function missedDrops(drops: readonly Drop[], stops: readonly Stop[]): readonly string[] {
@@ -61,7 +83,7 @@ function joined(
   net: Lattice,
   begin: number,
   { placed, z, missed }: { readonly placed: readonly Placed[]; readonly z: number; readonly missed: readonly string[] },
-): Route {
+): Omit<Route, 'far'> {
   const fromStart = cheapestWays(net, begin);
   const open = placed.filter(({ place }) => place !== null && Number.isFinite(fromStart.cost(place)));
   const shut = placed.filter((one) => !open.includes(one));
