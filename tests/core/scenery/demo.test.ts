@@ -1,0 +1,102 @@
+import { describe, expect, test } from 'vitest';
+import { compute, type Notebook } from '../../../src/core/notebook.ts';
+import type { Plan } from '../../../src/core/plan.ts';
+import { layOutDrawing } from '../../../src/drawing/layout.ts';
+import { loadContent } from '../../../src/reading/disk.ts';
+import { readContent } from '../../../src/reading/read.ts';
+import { notebookJson } from '../../../src/writing/notebook-json.ts';
+
+const files = await loadContent(new URL('../../../content', import.meta.url).pathname);
+
+/** The demo with one text of its scenery changed. */
+function demo(change: readonly [from: string, to: string] | null): Notebook {
+  const changed = files.map((file) => {
+    if (change === null || !file.path.endsWith('bittern-basin/scenery.md')) return file;
+    const text = new TextDecoder().decode(file.bytes);
+    expect(text).toContain(change[0]);
+    const bytes = new TextEncoder().encode(text.replaceAll(change[0], change[1]));
+    return { ...file, bytes, size: bytes.length };
+  });
+  const plan = readContent(changed).plans.find(({ slug }: Plan) => slug === 'bittern-basin');
+  if (plan === undefined) throw new Error('the demo was not read');
+  const result = compute(plan);
+  if (!result.ok) throw new Error(JSON.stringify(result.faults));
+  return result.value;
+}
+
+const as = demo(null);
+const raised = demo(['height: 150 mm', 'height: 180 mm']);
+// as the finding on the basin says: 113 mm to the left
+const moved = demo([
+  '[560 mm, 60 mm], [900 mm, 60 mm], [900 mm, 330 mm], [560 mm, 330 mm]',
+  '[447 mm, 60 mm], [787 mm, 60 mm], [787 mm, 330 mm], [447 mm, 330 mm]',
+]);
+
+describe("the demo's chalk hill", () => {
+  test('comes out as layers, a board, quantities and mass', () => {
+    expect(as.scenery?.layers).toHaveLength(6);
+    expect(as.parts.filter(({ role }) => role === 'profile-board').map(({ id }) => id)).toEqual(['board.back']);
+    expect(as.scenery?.quantities.map(({ stock }) => stock)).toEqual(
+      expect.arrayContaining(['xps-25', 'plaster-cloth', 'ground-foam', 'clear-resin', 'fine-ballast']),
+    );
+    expect(as.sheets.some(({ stock }) => stock === 'xps-25')).toBe(true);
+    expect(as.scenery?.volumes.bought).toBeGreaterThan(as.scenery?.volumes.cut ?? Number.POSITIVE_INFINITY);
+  });
+
+  test('raised by 30 mm, all of it follows', () => {
+    expect(raised.scenery?.highest).toBe(180);
+    expect(raised.scenery?.layers).toHaveLength(8);
+    const board = ({ parts }: Notebook) => parts.find(({ id }) => id === 'board.back')?.blank.width ?? 0;
+    // the dome where the back edge cuts it: H (1 - 250^2 / 300^2)
+    expect(board(as)).toBeCloseTo(150 * (1 - (250 / 300) ** 2), 1);
+    expect(board(raised)).toBeCloseTo(180 * (1 - (250 / 300) ** 2), 1);
+    const cloth = ({ scenery }: Notebook) =>
+      scenery?.quantities.find(({ stock }) => stock === 'plaster-cloth')?.need ?? 0;
+    expect(cloth(raised)).toBeGreaterThan(cloth(as));
+    expect(raised.scenery?.volumes.left).toBeGreaterThan(as.scenery?.volumes.left ?? Number.POSITIVE_INFINITY);
+  });
+});
+
+describe("the demo's basin", () => {
+  const notch = ({ parts }: Notebook) =>
+    parts
+      .filter(({ role }) => role === 'strut')
+      .flatMap((part) =>
+        part.features.filter((feature) => feature.for === 'basin').map((feature) => [part.id, feature.kind]),
+      );
+  const told = ({ findings }: Notebook) =>
+    findings.filter(({ rule }) => rule === 'notch-long' || rule === 'water-cuts-frame');
+  const strut = (notebook: Notebook) =>
+    notebook.parts.find(({ places }) => places.some(({ id }) => id === 'strut.across-2'));
+
+  test('cuts the deck and strut.across-2, with its limit a care on the drawing', () => {
+    expect(notch(as)).toEqual([['strut.across-2', 'notch']]);
+    expect(told(as).map(({ level }) => level)).toEqual(['care', 'care']);
+    const drawing = layOutDrawing(as, 'part.strut.across-2', { unit: 'mm', paper: 'A4' });
+    const words = drawing.sheets
+      .flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])))
+      .join(' ');
+    expect(words).toContain('keep within 22.5 mm deep');
+    expect(as.requests.filter(({ by }) => by === 'basin').map(({ kind, part }) => `${kind} ${part}`)).toEqual([
+      'notch strut.across-2',
+      'cut-out deck.1',
+    ]);
+  });
+
+  test('leaves the assembly and the sheets proved', () => {
+    expect(as.findings.filter(({ level }) => level === 'halt')).toEqual([]);
+    expect(as.assembly.length).toBeGreaterThan(0);
+    const places = as.sheets.flatMap(({ parts }) => parts.map(({ part }) => part));
+    expect(places).toContain('strut.across-2');
+  });
+
+  test('moved off the strut, the notch is gone everywhere', () => {
+    expect(notch(moved)).toEqual([]);
+    expect(told(moved)).toEqual([]);
+    expect(moved.requests.filter(({ by, kind }) => by === 'basin' && kind === 'notch')).toEqual([]);
+    expect(strut(moved)?.features.some((feature) => feature.for === 'basin')).toBe(false);
+    const json = notebookJson(moved);
+    const asked = JSON.parse(json).requests.filter((one: { readonly by: string }) => one.by === 'basin');
+    expect(asked).toHaveLength(1);
+  });
+});
