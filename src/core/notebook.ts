@@ -22,6 +22,7 @@ import { sceneryStage, withSheets } from './stages/scenery.ts';
 import { shoppingStage } from './stages/shopping.ts';
 import { cuttingStage, massesOf } from './stages/timber.ts';
 import { trackStage } from './stages/track.ts';
+import { wireWork } from './stages/wire-work.ts';
 import { wiringStage } from './stages/wiring.ts';
 import { planSteps } from './steps/plan.ts';
 import type { Step } from './steps/step.ts';
@@ -107,7 +108,7 @@ export function compute(plan: Plan): Result<Notebook> {
   const requests = [rails.value?.model, land.value, wires.value].flatMap((room) => room?.requests ?? []);
   const holes = penetrationsStage(bare, requests);
   const model = { ...bare, parts: [...holes.parts, ...(land.value?.parts ?? [])] };
-  const steps = stepsStage(plan, { model, scope, land: land.value });
+  const steps = stepsStage(plan, { model, scope, land: land.value, wires: wires.value });
   const state = stateStage(plan, { model, steps: steps.steps, records: log.records, budget: head.budget });
   const faults = [...early, ...steps.faults, ...state.faults];
   if (faults.length > 0) return failed(...faults);
@@ -167,10 +168,15 @@ function cover(plan: Plan) {
   return { slug: plan.slug, title, scale, show, makers, licence };
 }
 
-type ForSteps = { readonly model: BenchworkModel; readonly scope: Scope; readonly land: SceneryModel | null };
+type ForSteps = {
+  readonly model: BenchworkModel;
+  readonly scope: Scope;
+  readonly land: SceneryModel | null;
+  readonly wires: WiringModel | null;
+};
 
 /** Stage 10: written and generated steps of all chapters, in order. */
-function stepsStage(plan: Plan, { model, scope, land }: ForSteps) {
+function stepsStage(plan: Plan, { model, scope, land, wires }: ForSteps) {
   const chapters = { benchwork: plan.benchwork, track: plan.track, wiring: plan.wiring, scenery: plan.scenery };
   return planSteps({
     parts: model.parts,
@@ -181,6 +187,15 @@ function stepsStage(plan: Plan, { model, scope, land }: ForSteps) {
     chapters: Object.entries(chapters).map(([chapter, content]) => ({ chapter, steps: content?.steps ?? [] })),
     stock: plan.stock,
     ...(land === null ? {} : { land: landWork(plan, land) }),
+    ...(wires === null
+      ? {}
+      : {
+          wires: wireWork(
+            plan,
+            wires,
+            model.benches.map(({ id }) => id),
+          ),
+        }),
     scope,
   });
 }

@@ -8,6 +8,7 @@ import { machineForChild } from './cautions.ts';
 import { generatedStep, materials, writtenStep } from './compose.ts';
 import { benchworkDrafts, type Timber } from './generated/benchwork.ts';
 import { type LandWork, landDrafts } from './generated/land.ts';
+import { type WireWork, wireDrafts } from './generated/wires.ts';
 import { linked } from './link.ts';
 import { type Merged, merged, type Taker } from './merge.ts';
 import type { Step } from './step.ts';
@@ -19,6 +20,8 @@ export type StepsInput = Timber & {
   readonly stock: readonly Stock[];
   /** the land to build; absent without scenery */
   readonly land?: LandWork;
+  /** the wires to run; absent without wiring */
+  readonly wires?: WireWork;
   /** names a `wait` may use */
   readonly scope: Scope;
 };
@@ -31,7 +34,11 @@ export type StepsAnswer = {
 
 /** All steps of all chapters in an order that keeps every `after`; written ones take over generated ones they name. */
 export function planSteps(input: StepsInput): StepsAnswer {
-  const drafts = [...benchworkDrafts(input), ...(input.land === undefined ? [] : landDrafts(input.land))];
+  const drafts = [
+    ...benchworkDrafts(input),
+    ...(input.wires === undefined ? [] : wireDrafts(input.wires)),
+    ...(input.land === undefined ? [] : landDrafts(input.land)),
+  ];
   const { written, faults } = namedSteps(input.chapters);
   const names = makeable(input.parts, drafts);
   const made = written.map((one) => ({ written: one, ...resolvedMakes(one, names) }));

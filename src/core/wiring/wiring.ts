@@ -30,6 +30,8 @@ import { type Wire, wireList } from './wire-list.ts';
 export type WiringModel = {
   readonly control: 'digital' | 'dc';
   readonly volts: number;
+  /** current at which the supply switches off */
+  readonly tripsAt: number;
   /** share of the voltage that may be lost */
   readonly mayLose: number;
   readonly bus: BusRun | null;
@@ -61,6 +63,7 @@ export function wiringModel(input: WiringInput): WiringModel {
   return {
     control: input.supply.control,
     volts: input.supply.volts,
+    tripsAt: input.supply.tripsAt,
     mayLose: input.mayLose,
     bus: laid?.run ?? null,
     ...{ wires, holes, feeders, districts },

@@ -1,0 +1,116 @@
+import { length, type Sentence, say } from '../../units/say.ts';
+import { type Draft, draft } from './draft.ts';
+
+/** A pair of wires as the steps need it: its numbers, colours, ends, and the length of one wire; mm. */
+export type PairWork = {
+  readonly labels: string;
+  readonly colours: string;
+  readonly from: string;
+  readonly to: string;
+  readonly length: number;
+  readonly stock: string;
+};
+
+/** What the steps of the wiring follow from. */
+export type WireWork = {
+  readonly bus: readonly PairWork[];
+  readonly tails: readonly PairWork[];
+  /** the boards it passes, in the order it passes them */
+  readonly through: readonly string[];
+  readonly cuts: readonly { readonly line: string; readonly at: number }[];
+  /** tests without power, then those with it */
+  readonly dead: readonly Sentence[];
+  readonly live: readonly Sentence[];
+  readonly supply: { readonly volts: number; readonly tripsAt: number };
+  /** steps before it, by full id: the last of each bench, and the written ones of the track */
+  readonly before: { readonly benchwork: readonly string[]; readonly track: readonly string[] };
+};
+
+type Given = Pick<Draft, 'id' | 'title'> & Partial<Draft> & { readonly says: readonly Sentence[] };
+
+function wireDraft({ says, ...given }: Given): Draft {
+  return draft({ ...given, chapter: 'wiring', work: [{ kind: 'machining', noun: given.id, makes: [], lines: says }] });
+}
+
+/** The steps of the wiring in order: bus, cuts, feeders, tests without power, and only then the supply. */
+export function wireDrafts(work: WireWork): Draft[] {
+  return [
+    ...(work.bus.length > 0 ? [running(work)] : []),
+    ...(work.cuts.length > 0 ? [cutting(work)] : []),
+    ...(work.tails.length > 0 ? [soldering(work)] : []),
+    ...(work.dead.length > 0 ? [testing(work)] : []),
+    ...(work.bus.length > 0 ? [connecting(work)] : []),
+  ];
+}
+
+function told(pair: PairWork): Sentence {
+  return say`${pair.labels}, ${pair.colours}: ${length(pair.length)} each of ${pair.stock}, from ${pair.from} to ${pair.to}.`;
+}
+
+function running({ bus, through, before }: WireWork): Draft {
+  return wireDraft({
+    id: 'run-bus',
+    title: 'Run the bus under the deck',
+    lines: [
+      say`Round every hole's edges or push a grommet in, label both ends before pulling, and clip the wires every hand's breadth so that none hangs below the frame.`,
+      ...(through.length > 0 ? [say`Through ${through.join(', ')}, in this order.`] : []),
+    ],
+    says: bus.map(told),
+    tools: ['wire-cutters', 'wire-strippers'],
+    child: 'does with an adult',
+    after: before.benchwork,
+  });
+}
+
+function cutting({ cuts, before }: WireWork): Draft {
+  return wireDraft({
+    id: 'cut-rails',
+    title: 'Cut the rails where they must not meet',
+    lines: [say`Both rails, straight across; a drop of glue or a scrap of plastic keeps the cut open.`],
+    says: cuts.map(({ line, at }) => say`${line} at ${length(at)}.`),
+    tools: ['razor-saw'],
+    child: 'watches',
+    after: before.track,
+  });
+}
+
+function soldering({ tails, before }: WireWork): Draft {
+  return wireDraft({
+    id: 'solder-feeders',
+    title: 'Solder the feeders and join them to the bus',
+    lines: [
+      say`One rail, one colour, all round the layout. The iron comes to the rail's outer side and leaves within three seconds.`,
+    ],
+    says: tails.map(told),
+    tools: ['soldering-iron', 'drill', 'wire-strippers'],
+    child: 'watches',
+    after: ['run-bus', 'cut-rails', ...before.track],
+  });
+}
+
+function testing({ dead }: WireWork): Draft {
+  return wireDraft({
+    id: 'test-wires',
+    title: 'Test every wire before there is any power',
+    says: dead,
+    tools: ['multimeter'],
+    child: 'does with an adult',
+    after: ['solder-feeders', 'cut-rails', 'run-bus'],
+  });
+}
+
+function connecting({ live, supply }: WireWork): Draft {
+  return wireDraft({
+    id: 'connect-supply',
+    title: 'Connect the supply and short every length of rail',
+    lines: [
+      say`A bought, listed supply, closed as it came: ${String(supply.volts)} V, switching off at ${String(supply.tripsAt)} A. Nothing on the mains is made or mended at home; your local code and a licensed electrician come first.`,
+      say`Only its low-voltage lead comes up to the table, with a plug that fits no socket of the house.`,
+    ],
+    says: live,
+    deeds: ['power-supply'],
+    tools: ['multimeter'],
+    child: 'watches',
+    after: ['test-wires', 'solder-feeders', 'run-bus'],
+  });
+}
