@@ -6,7 +6,7 @@ import type { HeightMeeting } from './heights.ts';
 import type { TrackInput } from './input.ts';
 import type { Layout } from './laid.ts';
 import { elementOf, type LineWay } from './line.ts';
-import { type Profile, slopeAt, type VerticalCurve } from './profile.ts';
+import { heightAt, type Profile, slopeAt, type VerticalCurve } from './profile.ts';
 import { mostRise, rampRun } from './ramp.ts';
 import { percent, tell } from './tell.ts';
 
@@ -66,8 +66,28 @@ type Climb = { readonly input: TrackInput; readonly perPercent: number };
 /** Grades too steep with their curves, vertical curves that found no room, and turnouts on them. */
 export function gradeFindings(line: LineWay, profile: Profile, { input, perPercent }: Climb): readonly Finding[] {
   return [
+    ...beyondFindings(line, profile),
     ...steepFindings(line, profile, input),
     ...profile.curves.flatMap((curve) => curveFindings(line, curve, { profile, perPercent })),
+  ];
+}
+
+/** Heights written for places the line does not reach. */
+function beyondFindings(line: LineWay, profile: Profile): readonly Finding[] {
+  const last = profile.breaks[profile.breaks.length - 1];
+  if (last === undefined || last.at <= line.length + 1e-6) return [];
+  return [
+    tell({
+      rule: 'height-beyond-end',
+      level: 'halt',
+      where: line.id,
+      what: say`${line.id} has a height at ${length(last.at)} and ends at ${length(line.length)}, ${length(heightAt(profile, line.length))} high`,
+      figure: last.at,
+      limit: line.length,
+      unit: 'mm',
+      mend: say`write that height at ${length(line.length)} or before`,
+      source: 'geometry of the line',
+    }),
   ];
 }
 

@@ -67,7 +67,7 @@ export function layTrack(input: TrackInput): {
     );
   const layout = { ...plan, lines };
   const areas = deckAreas(input.ground);
-  const rooms = motorRooms(layout.turnouts, input.ground, gauge);
+  const rooms = motorRooms(layout, input.ground, gauge);
   const { clear, levels } = levelsOf(input, gauge);
   const model: TrackModel = {
     ...{ gauge, lines, turnouts: layout.turnouts, halfWidth: halfWidthOf(input) },

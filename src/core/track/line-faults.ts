@@ -1,7 +1,7 @@
 import type { Fault } from '../units/problem.ts';
 import { longestEasement } from './easement.ts';
 import { deg, fault, mm } from './fault.ts';
-import type { LineInput, TrackInput } from './input.ts';
+import type { LineInput } from './input.ts';
 import type { CurvePiece, Piece, TurnoutPiece } from './piece.ts';
 import type { TurnoutShape } from './turnout.ts';
 import { endsFrom, routeBetween } from './turnout-shape.ts';
@@ -10,7 +10,7 @@ type Shapes = ReadonlyMap<string, TurnoutShape>;
 
 /** What keeps a line from being laid out at all: lengths of nothing, easements too long, ways a turnout does not have. */
 export function lineFaults(line: LineInput, shapes: Shapes): readonly Fault[] {
-  return [...line.pieces.flatMap((piece) => pieceFaults(piece, shapes)), ...heightFaults(line)];
+  return [...line.pieces.flatMap((piece) => pieceFaults(piece, shapes)), ...heightFaults(line), ...startFaults(line)];
 }
 
 function pieceFaults(piece: Piece, shapes: Shapes): readonly Fault[] {
@@ -92,19 +92,11 @@ function heightFaults(line: LineInput): readonly Fault[] {
   });
 }
 
-/** What is wrong with a turnout's own figures. */
-export function formFaults({ turnouts }: TrackInput): readonly Fault[] {
-  return turnouts.flatMap(({ form, at }) =>
-    Object.entries(form).flatMap(([key, value]) => {
-      const values: readonly (readonly [string, unknown])[] =
-        typeof value === 'object' && value !== null ? Object.entries(value) : [[key, value]];
-      return values.flatMap(([name, one]) => {
-        if (typeof one !== 'number' || one > 0 || (name === 'lead' && one === 0)) return [];
-        const written = key === 'number' ? 'frog' : key;
-        return [
-          fault('length-impossible', `${at}.${written}`, { what: `${name} is ${one}`, mend: 'write more than 0' }),
-        ];
-      });
-    }),
-  );
+/** A height written twice for one place, once at the start and once among the heights. */
+function startFaults({ from, heights }: LineInput): readonly Fault[] {
+  const [first] = heights;
+  if (from.kind !== 'place' || from.height === null || first === undefined || first.along !== 0) return [];
+  if (first.height === from.height) return [];
+  const what = `the line starts at ${mm(from.height)}, and its heights say ${mm(first.height)} at 0`;
+  return [fault('height-twice', `${first.at}.height`, { what, mend: 'write the height of the start once' })];
 }

@@ -6,8 +6,10 @@ import { clashOnLine } from '../geometry/sweep.ts';
 import type { Envelope, Part, Request } from '../stock/part.ts';
 import { partSolid } from '../stock/solid.ts';
 import { benchUnder, deckAreas, outside } from './deck.ts';
+import type { Element } from './element.ts';
 import type { Ground, Obstacle, Standing } from './input.ts';
-import type { LaidTurnout } from './laid.ts';
+import type { LaidTurnout, Layout } from './laid.ts';
+import type { LineWay } from './line.ts';
 import { moved, type Stance } from './stretch.ts';
 import type { Motor } from './turnout.ts';
 
@@ -22,7 +24,11 @@ export type MotorRoom = {
   readonly shared: Clash | null;
 };
 
-export type Clash = { readonly with: readonly string[]; readonly shift: number };
+/** `within` says whether the straights before and after the turnout are long enough for the move. */
+export type Clash = { readonly with: readonly string[]; readonly shift: number; readonly within: boolean };
+
+/** Straight track a turnout can be moved along: back from its points, and on beyond its straight; mm. */
+export type Travel = { readonly back: number; readonly on: number };
 
 /** A throw bar's slot is one gauge across and 0.7 along (common practice, no source). */
 const SLOT = { along: 0.7, across: 1 } as const;
@@ -62,19 +68,40 @@ function box({ low, high, from, to }: Box, pose: Pose): readonly Convex[] {
 }
 
 /** The room each turnout's motor takes, in the order of the turnouts. */
-export function motorRooms(turnouts: readonly LaidTurnout[], ground: Ground, gauge: number): readonly MotorRoom[] {
+export function motorRooms({ turnouts, lines }: Layout, ground: Ground, gauge: number): readonly MotorRoom[] {
   const wanted = turnouts.filter(({ turnout }) => turnout.motor !== null);
   if (wanted.length === 0) return [];
   const obstacles = obstaclesUnder(ground);
   return wanted.flatMap((turnout) => {
     const { motor } = turnout.turnout;
-    return motor === null ? [] : [motorRoom(turnout, motor, { ground, obstacles, gauge })];
+    const travel = travelOf(
+      turnout,
+      lines.find(({ id }) => id === turnout.line),
+    );
+    return motor === null ? [] : [motorRoom(turnout, motor, { ground, obstacles, gauge, travel })];
   });
 }
 
-type Site = { readonly ground: Ground; readonly obstacles: readonly Obstacle[]; readonly gauge: number };
+type Site = {
+  readonly ground: Ground;
+  readonly obstacles: readonly Obstacle[];
+  readonly gauge: number;
+  readonly travel: Travel;
+};
 
-function motorRoom(laid: LaidTurnout, motor: Motor, { ground, obstacles, gauge }: Site): MotorRoom {
+/** The straights next to a turnout on the line that lays it; none beside a way that branches off. */
+export function travelOf({ enter, take, enters, leaves }: LaidTurnout, line: LineWay | undefined): Travel {
+  const straight = (isNext: (element: Element) => boolean) => {
+    const next = line?.elements.find((element) => element.length > 0 && isNext(element));
+    return next?.kind === 'straight' && next.turnout === null ? next.length : 0;
+  };
+  const before = straight(({ from, length }) => Math.abs(from + length - enters) < 1e-6);
+  const after = straight(({ from }) => Math.abs(from - leaves) < 1e-6);
+  if (enter === 'points' && take === 'straight') return { back: before, on: after };
+  return enter === 'straight' && take === 'points' ? { back: after, on: before } : { back: 0, on: 0 };
+}
+
+function motorRoom(laid: LaidTurnout, motor: Motor, { ground, obstacles, gauge, travel }: Site): MotorRoom {
   const at = moved(laid.place, { x: laid.shape.throwBar, y: 0, turn: 0 });
   const bench = benchUnder(ground, [at.x, at.y]);
   const deck = bench === null ? null : deckAt(ground, bench, [at.x, at.y]);
@@ -93,14 +120,10 @@ function motorRoom(laid: LaidTurnout, motor: Motor, { ground, obstacles, gauge }
   };
   const slot =
     deck === null || bench === null ? null : slotThrough(laid.id, { part: deck.id, at, top: bench.deckTop, gauge });
-  const clash = (kind: Obstacle['kind']) =>
-    body === undefined
-      ? null
-      : clashOf(
-          body,
-          [c, s, 0],
-          obstacles.filter((one) => one.kind === kind),
-        );
+  const clash = (kind: Obstacle['kind']) => {
+    const own = obstacles.filter((one) => one.kind === kind);
+    return body === undefined ? null : clashOf(body, own, { direction: [c, s, 0], travel });
+  };
   return { turnout: laid.id, envelope, slot, clash: clash('solid'), shared: clash('room') };
 }
 
@@ -134,8 +157,11 @@ function deckAt({ benches, parts }: Ground, bench: Standing, point: Point) {
   return null;
 }
 
-/** What a body stands in, and the shortest move along a line after which it stands in nothing. */
-export function clashOf(body: Convex, direction: Vector, obstacles: readonly Obstacle[]): Clash | null {
+/** The line a motor is moved along, and how far the track beside its turnout lets it. */
+type Moving = { readonly direction: Vector; readonly travel: Travel };
+
+/** What a body stands in, and the shortest move along a line after which it stands in nothing; one that fits comes first. */
+export function clashOf(body: Convex, obstacles: readonly Obstacle[], { direction, travel }: Moving): Clash | null {
   const clashes = obstacles.flatMap(({ id, body: still }) => {
     const clash = mayMeet(body, still) ? clashOnLine(body, still, direction) : null;
     return clash === null ? [] : [{ id, ...clash }];
@@ -144,11 +170,11 @@ export function clashOf(body: Convex, direction: Vector, obstacles: readonly Obs
   if (now.length === 0) return null;
   const isFree = (shift: number) => clashes.every(({ from, to }) => shift <= from + 1e-9 || shift >= to - 1e-9);
   const ends = clashes.flatMap(({ from, to }) => [from, to]).filter(isFree);
-  const shift = ends.reduce(
-    (best, end) => (Math.abs(end) < Math.abs(best) - 1e-9 ? end : best),
-    Number.POSITIVE_INFINITY,
-  );
-  return { with: [...new Set(now.map(({ id }) => id))], shift };
+  const nearest = (all: readonly number[]) =>
+    all.reduce((best, end) => (Math.abs(end) < Math.abs(best) - 1e-9 ? end : best), Number.POSITIVE_INFINITY);
+  const fitting = nearest(ends.filter((shift) => shift >= -travel.back && shift <= travel.on));
+  const within = Number.isFinite(fitting);
+  return { with: [...new Set(now.map(({ id }) => id))], shift: within ? fitting : nearest(ends), within };
 }
 
 /** Whether two bodies stand at one height at all; along the deck they may be moved to meet. */

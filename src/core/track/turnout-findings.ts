@@ -15,7 +15,8 @@ export function motorFindings(rooms: readonly MotorRoom[]): readonly Finding[] {
   ]);
 }
 
-function clashFinding(turnout: string, { with: others, shift }: Clash): Finding {
+function clashFinding(turnout: string, clash: Clash): Finding {
+  const { with: others, shift } = clash;
   return tell({
     rule: 'motor-clash',
     level: 'halt',
@@ -24,12 +25,13 @@ function clashFinding(turnout: string, { with: others, shift }: Clash): Finding 
     figure: Number.isFinite(shift) ? Math.abs(shift) : null,
     limit: 0,
     unit: 'mm',
-    mend: moveWords(turnout, shift),
+    mend: moveWords(turnout, clash),
     source: 'solid geometry: the motor needs its room to itself',
   });
 }
 
-function sharedFinding(turnout: string, { with: others, shift }: Clash, deep: number): Finding {
+function sharedFinding(turnout: string, clash: Clash, deep: number): Finding {
+  const others = clash.with;
   return tell({
     rule: 'motor-in-shelf',
     level: 'care',
@@ -39,18 +41,20 @@ function sharedFinding(turnout: string, { with: others, shift }: Clash, deep: nu
     limit: 0,
     unit: 'mm',
     mend: [
-      ...say`keep what stands there ${length(deep)} lower and the wires covered, or `,
-      ...moveWords(turnout, shift),
+      ...say`keep what stands there ${length(deep)} lower and cover the wires`,
+      ...(clash.within ? [', or ', ...moveWords(turnout, clash)] : []),
     ],
     source: 'solid geometry: what is put on the shelf can meet the motor',
   });
 }
 
-function moveWords(turnout: string, shift: number): Sentence {
+function moveWords(turnout: string, { shift, within }: Clash): Sentence {
   if (!Number.isFinite(shift))
     return say`no move along its straight clears it: choose a motor that stands beside the track`;
   const away = Math.ceil(Math.abs(shift) * 10 - 1e-6) / 10;
-  return say`move ${turnout} ${length(away)} ${shift > 0 ? 'on, the way one enters at the points' : 'back, towards its points'}`;
+  const way = shift > 0 ? 'on, the way one enters at the points' : 'back, towards its points';
+  const words = say`move ${turnout} ${length(away)} ${way}`;
+  return within ? words : [...words, '; the straight next to it is shorter, so the line has to change'];
 }
 
 /** Points along every way of a turnout, in notebook coordinates. */

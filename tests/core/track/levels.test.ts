@@ -130,6 +130,14 @@ describe('heights', () => {
     expect(told(bent(750), 'turnout-in-vertical-curve')).toEqual([]);
   });
 
+  it('a height beyond the end of its line, and one written twice for the start', () => {
+    const beyond = track([line('main', [straight(900)], { heights: [height(500, 0), height(1000, 5)] })]);
+    const [one] = told(beyond, 'height-beyond-end');
+    expect([one?.level, one?.figure, one?.limit]).toEqual(['halt', 1000, 900]);
+    const twice = layTrack(track([line('main', [straight(900)], { heights: [height(0, 4), height(600, 5)] })]));
+    expect(twice.faults.map(({ rule }) => rule)).toEqual(['height-twice']);
+  });
+
   it('a break before the one before it is a fault', () => {
     const { faults } = layTrack(track([line('main', [straight(900)], { heights: [height(500, 0), height(300, 5)] })]));
     expect(faults.map(({ rule, at }) => [rule, at])).toEqual([['heights-order', 'height.at']]);

@@ -141,4 +141,38 @@ describe('what is assumed of a turnout is said', () => {
     );
     expect(faults.map(({ rule, at }) => [rule, at])).toEqual([['length-impossible', 'track.turnouts.W.frog']]);
   });
+
+  it('a template whose branch has no room is a fault that says how much it needs', () => {
+    const told = (more: object) =>
+      layTrack(
+        track([line('one', [through('W', 'points', 'straight')])], {
+          turnouts: [
+            turnout('W', {
+              kind: 'template',
+              straight: 124,
+              angle: radians(15),
+              radius: 470,
+              hand: 'left',
+              lead: 0,
+              branch: null,
+              ...more,
+            }),
+          ],
+        }),
+      ).faults.map(({ rule, at, what }) => [rule, at, what]);
+    expect(told({ branch: 100 })).toEqual([
+      [
+        'template-impossible',
+        'track.turnouts.W.branch',
+        'the branch is 100 mm long, and its lead and arc alone are 123.046 mm',
+      ],
+    ]);
+    expect(told({ radius: null, lead: 62 }).map(([rule, at]) => [rule, at])).toEqual([
+      ['template-impossible', 'track.turnouts.W.lead'],
+    ]);
+    expect(told({ angle: radians(120) }).map(([rule, at]) => [rule, at])).toEqual([
+      ['angle-impossible', 'track.turnouts.W.angle'],
+    ]);
+    expect(told({ branch: 124 })).toEqual([]);
+  });
 });
