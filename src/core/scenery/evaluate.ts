@@ -38,8 +38,7 @@ export function evaluateScenery(scenery: Scenery, context: LandContext): Result<
     bridges: scenery.bridges.map((one, i) => stretchOf(one, `scenery.bridges.${i}`, reader)),
     tunnels: scenery.tunnels.map((one, i) => stretchOf(one, `scenery.tunnels.${i}`, reader)),
   };
-  const faults = [...reader.faults, ...(reader.faults.length > 0 ? [] : spotFaults(land.spots))];
-  return faults.length > 0 ? failed(...faults) : done(land);
+  return reader.faults.length > 0 ? failed(...reader.faults) : done(land);
 }
 
 type GroundLand = Omit<Land, 'zones' | 'ballast' | 'bridges' | 'tunnels'>;
@@ -56,7 +55,7 @@ function groundOf(ground: Ground, { reader, hills, benches }: Given): GroundLand
   const slope = ground.slope === undefined ? EARTH_SLOPE : reader.above(ground.slope, 'slope');
   const at = 'scenery.ground';
   return {
-    spots: ground.spots.map((spot, i) => spotOf(spot, `${at}.spots.${i}`, reader)),
+    spots: spotsOf(ground, `${at}.spots`, reader),
     spotReach: reach === undefined ? SPOT_REACH : reader.above(reach, 'spot-reach'),
     forms: [
       ...hills,
@@ -70,6 +69,13 @@ function groundOf(ground: Ground, { reader, hills, benches }: Given): GroundLand
     hollow: ground.hollow === undefined ? null : reader.above(ground.hollow, 'hollow'),
     boards: ground.boards.flatMap((board, i) => boardOf(board, `${at}.boards.${i}`, { reader, benches })),
   };
+}
+
+function spotsOf({ spots }: Ground, at: string, reader: Reader): readonly Spot[] {
+  const before = reader.faults.length;
+  const read = spots.map((spot, i) => spotOf(spot, `${at}.${i}`, reader));
+  if (reader.faults.length === before) reader.faults.push(...spotFaults(read));
+  return read;
 }
 
 function spotOf([x, y, height]: Ground['spots'][number], at: string, reader: Reader): Spot {
