@@ -1,10 +1,10 @@
 import type { Vector } from '../../geometry/shapes.ts';
-import type { Joint } from '../../stock/part.ts';
+import type { Envelope, Joint } from '../../stock/part.ts';
 import { type Fitting, NOTHING, type Site, together } from '../fitting.ts';
 import { mitreBiscuit } from '../hardware/biscuits.ts';
 import { fetched } from '../hardware/count.ts';
 import { spread } from '../hardware/deck-screws.ts';
-import { screwed } from '../hardware/driven.ts';
+import { type Drive, screwed } from '../hardware/driven.ts';
 import type { Instance } from '../instance.ts';
 import { joint } from '../joints.ts';
 import { tidy } from '../machining.ts';
@@ -47,29 +47,33 @@ export function angleLeg(
   ];
   const pad = padOf(at);
   const inside = [...padParts(pad), ...angle.blocks.map((low, i) => block(at, { low, number: i + 1 })), fin(at)];
-  const across = fromCorner(site, view, [0, legs.width]);
-  const body = inBench(pose, [across[0], 0, angle.foot], [across[1], legs.width, site.grid.sideUnderside]);
   const [f0, f1] = finAcross(at);
-  const up = inBench(
-    pose,
-    [f0, site.grid.t, site.grid.sideUnderside],
-    [f1, tidy(site.grid.t + legs.t), site.grid.sideTop],
-  );
   return together([
     {
       ...NOTHING,
       instances: [...halves, ...inside.map((part) => placedInstance(pose, part))],
       joints: joints(at, leg, pad),
-      envelopes: [
-        { id: `${leg}.body`, of: leg, kind: 'leg', ...body },
-        { id: `${leg}.fin`, of: leg, kind: 'leg', ...up },
-      ],
+      envelopes: spaces(at, leg),
     },
     { ...NOTHING, ...standing(site, legs.input, { view: pose, leg, foot: leg, middle: middleOf(pad) }) },
     { ...NOTHING, ...finScrews(at, leg) },
     { ...NOTHING, ...mitreBiscuits(at, leg) },
     boltedOn(site, { side: view.side, u: tidy((f0 + f1) / 2), behind: [`${leg}.fin`], thick: legs.t }),
   ]);
+}
+
+/** The leg under the frame, and its fin inside it. */
+function spaces(at: At, of: string): readonly Envelope[] {
+  const { site, legs, angle, corner } = at;
+  const { t, sideUnderside, sideTop } = site.grid;
+  const view = alongSide(corner);
+  const pose = sideView(site.grid, view.side);
+  const [u0, u1] = fromCorner(site, view, [0, legs.width]);
+  const [f0, f1] = finAcross(at);
+  return [
+    { id: `${of}.body`, of, kind: 'leg', ...inBench(pose, [u0, 0, angle.foot], [u1, legs.width, sideUnderside]) },
+    { id: `${of}.fin`, of, kind: 'leg', ...inBench(pose, [f0, t, sideUnderside], [f1, tidy(t + legs.t), sideTop]) },
+  ];
 }
 
 function half({ site, legs, angle, corner, label }: At, which: 'side' | 'end'): Instance {
@@ -157,11 +161,11 @@ function finScrews(at: At, leg: string) {
     ),
   );
   const holds = `butt.${leg}.half-side.${leg}.fin`;
-  const drive = {
+  const drive: Drive = {
     view: sideView(site.grid, view.side),
     holds,
     heads,
-    direction: [0, -1, 0] as Vector,
+    direction: [0, -1, 0],
     through: [`${leg}.fin`, `${leg}.half-side`],
   };
   return screwed(site.goods, drive, { through: legs.t, into: legs.t });

@@ -1,6 +1,5 @@
 import type { Vector } from '../../geometry/shapes.ts';
 import type { Envelope, Joint } from '../../stock/part.ts';
-import { length, say } from '../../units/say.ts';
 import { type Bay, baysBehind, standingIn } from '../drawers/bays.ts';
 import { bayAcross, LEAST_LIGAMENT, type Span } from '../drawers/figures.ts';
 import { wallsOf } from '../drawers/hold.ts';
@@ -12,12 +11,7 @@ import { joint } from '../joints.ts';
 import { tidy } from '../machining.ts';
 import { placedInstance } from '../placed-instance.ts';
 import { type BoardCut, boardOf, inBench, onBoard, sideView } from '../side-view.ts';
-import { told } from '../told.ts';
-
-/** A cleat's height, and the least a shelf is open and wide between its cleats; common practice, no source. mm. */
-const CLEAT = 20;
-const LEAST_OPEN = 40;
-const LEAST_WIDE = 100;
+import { bayTaken, CLEAT, heightHalts, widthHalts } from './checks.ts';
 
 /** A shelf's heights from the floor and its place before its side, mm. */
 type Shelf = {
@@ -49,43 +43,14 @@ function fitShelf(
 ): Fitting {
   const { grid } = site;
   const id = `shelf.${bay.side}-${bay.number}`;
-  const [first] = standingIn(bay, taken);
   const panel = site.materials[input.material];
   if (panel === undefined) return NOTHING;
   const lowest = tidy(grid.strutUnderside + CLEAT + panel.thickness.mean);
   const top = input.below === null ? lowest : tidy(grid.sideTop - input.below);
-  const most = tidy(grid.sideTop - lowest);
-  const least = LEAST_LIGAMENT + LEAST_OPEN;
-  if (first !== undefined) {
-    const free = baysBehind(grid, bay.side).filter((one) => standingIn(one, taken).length === 0);
-    const mend =
-      free.length === 0
-        ? say`no bay of this side is free`
-        : say`free bays of this side: ${free.map(({ number }) => number).join(', ')}`;
-    const what = say`${first.of} stands in bay ${String(bay.number)} of the ${bay.side}, where the shelf would lie`;
-    return saying(
-      told('halt', { rule: 'bay-taken', where: id, what, figure: bay.number, limit: null, mend, unit: 'count' }),
-    );
-  }
-  if (top < lowest - 1e-9 || grid.sideTop - top < least) {
-    const what = say`a shelf ${length(grid.sideTop - top)} below the deck does not fit between its cleats and the wood above the opening`;
-    const mend =
-      most < least
-        ? say`make the struts at least ${length(grid.strut + least - most)} deep`
-        : say`put it ${length(least)} to ${length(most)} below`;
-    return saying(
-      told('halt', { rule: 'shelf-height', where: id, what, figure: tidy(grid.sideTop - top), limit: most, mend }),
-    );
-  }
-  const [u0, u1] = bayAcross(site, bay);
-  const narrow = tidy(2 * grid.t + LEAST_WIDE);
-  if (u1 - u0 < narrow) {
-    const what = say`bay ${String(bay.number)} of the ${bay.side} is ${length(u1 - u0)} wide, too narrow for a shelf between its cleats`;
-    const mend = say`choose a bay at least ${length(narrow)} wide`;
-    return saying(
-      told('halt', { rule: 'bay-too-narrow', where: id, what, figure: tidy(u1 - u0), limit: narrow, mend }),
-    );
-  }
+  const [first] = standingIn(bay, taken);
+  if (first !== undefined) return saying(bayTaken(site, bay, { where: id, taken, first }));
+  const halts = [...heightHalts(site, { id, top, lowest }), ...widthHalts(site, bay, id)];
+  if (halts.length > 0) return saying(...halts);
   const side = { front: 'H', back: 'HB', left: 'HL', right: 'HR' }[bay.side];
   return shelf(site, { id, label: `${side}${bay.number}`, bay, u: bayAcross(site, bay), top, panel, input });
 }

@@ -1,0 +1,48 @@
+import type { Finding } from '../../finding.ts';
+import type { Envelope } from '../../stock/part.ts';
+import { length, say } from '../../units/say.ts';
+import { type Bay, baysBehind, standingIn } from '../drawers/bays.ts';
+import { bayAcross, LEAST_LIGAMENT } from '../drawers/figures.ts';
+import type { Site } from '../fitting.ts';
+import { tidy } from '../machining.ts';
+import { told } from '../told.ts';
+
+/** A cleat's height, and the least a shelf is open and wide between its cleats; common practice, no source. mm. */
+export const CLEAT = 20;
+const LEAST_OPEN = 40;
+const LEAST_WIDE = 100;
+
+type Standing = { readonly where: string; readonly taken: readonly Envelope[]; readonly first: Envelope };
+
+/** What stands where a shelf would lie, and the bays that are free. */
+export function bayTaken({ grid }: Site, bay: Bay, { where, taken, first }: Standing): Finding {
+  const free = baysBehind(grid, bay.side).filter((one) => standingIn(one, taken).length === 0);
+  const choice = free.map(({ number }) => number).join(', ');
+  const mend = free.length === 0 ? say`no bay of this side is free` : say`free bays of this side: ${choice}`;
+  const what = say`${first.of} stands in bay ${String(bay.number)} of the ${bay.side}, where the shelf would lie`;
+  return told('halt', { rule: 'bay-taken', where, what, figure: bay.number, limit: null, mend, unit: 'count' });
+}
+
+type Height = { readonly id: string; readonly top: number; readonly lowest: number };
+
+/** A shelf lies on its cleats, and leaves an opening above it and wood above that. */
+export function heightHalts({ grid }: Site, { id: where, top, lowest }: Height): readonly Finding[] {
+  const most = tidy(grid.sideTop - lowest);
+  const least = LEAST_LIGAMENT + LEAST_OPEN;
+  const below = tidy(grid.sideTop - top);
+  if (top >= lowest - 1e-9 && below >= least) return [];
+  const what = say`a shelf ${length(below)} below the deck does not fit between its cleats and the wood above the opening`;
+  const deeper = say`make the struts at least ${length(grid.strut + least - most)} deep`;
+  const mend = most < least ? deeper : say`put it ${length(least)} to ${length(most)} below`;
+  return [told('halt', { rule: 'shelf-height', where, what, figure: below, limit: most, mend })];
+}
+
+/** Cleats on both walls, and something between them. */
+export function widthHalts(site: Site, bay: Bay, where: string): readonly Finding[] {
+  const [u0, u1] = bayAcross(site, bay);
+  const [wide, least] = [tidy(u1 - u0), tidy(2 * site.grid.t + LEAST_WIDE)];
+  if (wide >= least) return [];
+  const what = say`bay ${String(bay.number)} of the ${bay.side} is ${length(wide)} wide, too narrow for a shelf between its cleats`;
+  const mend = say`choose a bay at least ${length(least)} wide`;
+  return [told('halt', { rule: 'bay-too-narrow', where, what, figure: wide, limit: least, mend })];
+}
