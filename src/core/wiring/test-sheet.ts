@@ -3,8 +3,8 @@ import type { Feeder } from './feeders.ts';
 import type { Gap } from './gaps.ts';
 import type { WiringInput } from './input.ts';
 import type { DistrictFigures } from './layout-circuit.ts';
-import { TRIP_FACTOR } from './protection.ts';
-import { amps, volts } from './tell.ts';
+import { mostLoop } from './protection.ts';
+import { ohms, volts } from './tell.ts';
 
 /** One test with what it has to show; ticked when it does. */
 export type TestRow = { readonly id: string; readonly of: string; readonly what: Sentence; readonly expect: Sentence };
@@ -52,7 +52,7 @@ export function testSheet(input: WiringInput, { feeders, districts, gaps }: Test
               id: `coin.${id}`,
               of: id,
               what: say`A coin across the rails of ${short.line} at ${length(short.at)}, and at the far end of every length of rail of ${id}.`,
-              expect: say`It switches off at once, every time: ${amps(Math.min(short.amps, 999))} would flow, ${amps(TRIP_FACTOR * tripsAt)} are enough.`,
+              expect: say`It switches off at once, every time: the loop is ${ohms(short.loop)}, and ${ohms(mostLoop({ volts: input.supply.volts, tripsAt }))} would still do.`,
             },
           ]),
     ]),
