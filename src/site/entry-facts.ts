@@ -26,7 +26,7 @@ const LEAVES = { full: 'as strong as before', half: 'half as stiff as before', h
 export function fixWords(book: Book, fix: Fix): Html {
   const where =
     fix.at === null ? text('') : line(text(', '), both(lengthPair(fix.at)), text(` from ${fix.from ?? 'its end'}`));
-  const mend = fix.mend === null ? ' Not mended yet' : ` Mended with ${fix.mend}`;
+  const mend = fix.mend === null ? ' Not mended yet' : ` Mend: ${fix.mend}`;
   const leaves = fix.leaves === null ? '' : `; it leaves ${LEAVES[fix.leaves]}`;
   return line(
     partLink(book, fix.part),

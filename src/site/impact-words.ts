@@ -50,3 +50,18 @@ export function impactEffects(book: Book, impact: Impact): readonly Effect[] {
     })),
   ];
 }
+
+/** What an entry's changes touched, in one line; null when it changed nothing or the comparison is not known. */
+export function impactSummary(book: Book, entry: string): Html | null {
+  const impact = book.impacts?.find((one) => one.entry === entry)?.impact ?? null;
+  if (impact === null) return null;
+  const { added, changed, removed } = impact;
+  const made = [...changed, ...removed].flatMap(({ alreadyMade }) => alreadyMade);
+  const counts = [
+    ...(changed.length > 0 ? [`changes ${counted(changed.length, 'part')}`] : []),
+    ...(added.length > 0 ? [`brings ${counted(added.length, 'piece')}`] : []),
+    ...(removed.length > 0 ? [`takes out ${counted(removed.length, 'part')}`] : []),
+  ];
+  if (counts.length === 0) return text('The change leaves the benchwork as it was.');
+  return line(text(`The change ${counts.join(', ')}`), remade(book, made), text('.'));
+}

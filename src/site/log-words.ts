@@ -13,9 +13,19 @@ export function entrySummary(entry: LogRecord): string {
     ...(entry.measured.length > 0 ? ['measured'] : []),
     ...(entry.changes.length > 0 ? [counted(entry.changes.length, 'change')] : []),
     ...(entry.fixes.length > 0 ? [counted(entry.fixes.length, 'fix', 'fixes')] : []),
+    ...(entry.trials.length > 0 ? [runSummary(entry)] : []),
+    ...(entry.hidden.length > 0 ? ['a space closed in'] : []),
+    ...(entry.upkeep.length > 0 ? ['upkeep'] : []),
+    ...(entry.decided.length > 0 ? [counted(entry.decided.length, 'decision')] : []),
     ...(entry.spent === null ? [] : [`${entry.spent.value.toFixed(2)} ${entry.spent.currency} spent`]),
   ];
   return parts.join(' · ');
+}
+
+/** How often trains came off of all passes of an entry. */
+function runSummary({ trials }: LogRecord): string {
+  const sum = (key: 'off' | 'of') => trials.reduce((all, trial) => all + trial[key], 0);
+  return `${sum('off')} off of ${counted(sum('of'), 'pass', 'passes')}`;
 }
 
 /** Readings of one thing, with what came of them. */
