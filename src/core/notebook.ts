@@ -99,18 +99,20 @@ export function compute(plan: Plan): Result<Notebook> {
   const early = [...head.faults, ...log.faults];
   if (!bench.ok) return failed(...early, ...bench.faults);
   const { model: bare, scope } = bench.value;
-  const rails = trackStage(plan, { model: bare, scope });
-  if (!rails.ok) return failed(...early, ...rails.faults);
-  const land = sceneryStage(plan, { model: bare, scope, track: rails.value?.model ?? null });
-  if (!land.ok) return failed(...early, ...land.faults);
-  const wires = wiringStage(plan, { model: bare, scope, rails: rails.value, land: land.value });
-  if (!wires.ok) return failed(...early, ...wires.faults);
-  const requests = [rails.value?.model, land.value, wires.value].flatMap((room) => room?.requests ?? []);
+  const laid = trackStage(plan, { model: bare, scope });
+  const rails = laid.ok ? laid.value : null;
+  const land = sceneryStage(plan, { model: bare, scope, track: rails?.model ?? null });
+  const wired = laid.ok && land.ok ? wiringStage(plan, { model: bare, scope, rails, land: land.value }) : done(null);
+  const wires = wired.ok ? wired.value : null;
+  const rooms = [laid, land, wired].flatMap((room) => (room.ok ? [] : room.faults));
+  // names of layers and boards are in the log and the steps: without the land they would all be unknown
+  if (!land.ok) return failed(...early, ...rooms);
+  const requests = [rails?.model, land.value, wires].flatMap((room) => room?.requests ?? []);
   const holes = penetrationsStage(bare, requests);
   const model = { ...bare, parts: [...holes.parts, ...(land.value?.parts ?? [])] };
-  const steps = stepsStage(plan, { model, scope, land: land.value, wires: wires.value });
+  const steps = stepsStage(plan, { model, scope, land: land.value, wires });
   const state = stateStage(plan, { model, steps: steps.steps, records: log.records, budget: head.budget });
-  const faults = [...early, ...steps.faults, ...state.faults];
+  const faults = [...early, ...rooms, ...steps.faults, ...state.faults];
   if (faults.length > 0) return failed(...faults);
   const together = assemblyStage(plan, { model, thicknesses: bench.value.thicknesses, head });
   const cut = cuttingStage(model.parts, plan, head);
@@ -119,9 +121,9 @@ export function compute(plan: Plan): Result<Notebook> {
   const found = [
     model,
     holes,
-    ...(rails.value === null ? [] : [rails.value]),
+    ...(rails === null ? [] : [rails]),
     ...(land.value === null ? [] : [land.value]),
-    ...(wires.value === null ? [] : [wires.value]),
+    ...(wires === null ? [] : [wires]),
     together,
     cut,
     buy,
@@ -140,7 +142,7 @@ export function compute(plan: Plan): Result<Notebook> {
     parts: model.parts,
     joints: model.joints,
     seams: model.seams,
-    envelopes: [...model.envelopes, ...(rails.value?.model.envelopes ?? [])],
+    envelopes: [...model.envelopes, ...(rails?.model.envelopes ?? [])],
     fasteners: model.fasteners,
     hardware: model.hardware,
     masses: massesOf(model.parts, plan.stock),
@@ -152,9 +154,9 @@ export function compute(plan: Plan): Result<Notebook> {
     shopping: buy.shopping,
     assembly: together.assembly,
     machining: together.machining,
-    track: rails.value?.model ?? null,
+    track: rails?.model ?? null,
     scenery: withSheets(land.value, sheets, plan),
-    wiring: wires.value,
+    wiring: wires,
     requests,
     steps: steps.steps,
     log: log.records,
