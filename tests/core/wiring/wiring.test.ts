@@ -276,6 +276,21 @@ describe('districts', () => {
   });
 });
 
+describe('direct current', () => {
+  const dc = { control: 'dc', volts: 12, tripsAt: 2 } as const;
+
+  it('in one block moves every train at once, in two it does not', () => {
+    expect(found({ supply: dc }, 'one-block')).toMatchObject([{ level: 'note' }]);
+    expect(found({ supply: dc, districts: [{ id: 'yard', lines: ['siding'], tripsAt: 1 }] }, 'one-block')).toEqual([]);
+    expect(found({}, 'one-block')).toEqual([]);
+  });
+
+  it('has wires in red and black', () => {
+    const { wires } = wiringModel({ ...table, supply: dc });
+    expect(wires.filter(({ kind }) => kind === 'bus').map(({ colour }) => colour)).toEqual(['red', 'black']);
+  });
+});
+
 describe('a lift bridge', () => {
   const lifted = wiringModel({ ...table, lifts: [{ id: 'bridge', line: 'main', from: 1300, to: 1500 }] });
 

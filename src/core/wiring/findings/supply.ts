@@ -10,7 +10,7 @@ import { amps, listed, tell, volts } from '../tell.ts';
 export function supplyFindings(input: WiringInput): readonly Finding[] {
   const { supply } = input;
   if (!(supply.volts > 0) || !(supply.tripsAt > 0)) return [missing(input)];
-  return [...dangerous(input), ...overloads(input), ...breakers(input), ...twice(input)];
+  return [...dangerous(input), ...overloads(input), ...breakers(input), ...twice(input), ...oneBlock(input)];
 }
 
 function missing({ supply }: WiringInput): Finding {
@@ -113,4 +113,20 @@ function twice({ districts }: WiringInput): readonly Finding[] {
       }),
     ];
   });
+}
+
+/** With direct current a train is driven by its block: one block, one train. */
+function oneBlock(input: WiringInput): readonly Finding[] {
+  const { supply, rails } = input;
+  if (supply.control !== 'dc' || rails.lines.length < 2 || districtsOf(input).length > 1) return [];
+  return [
+    tell({
+      rule: 'one-block',
+      level: 'note',
+      where: 'rails',
+      what: say`With direct current ${listed(rails.lines.map(({ id }) => id))} are one block: every train on them moves at once.`,
+      mend: say`Make ${rails.lines[rails.lines.length - 1]?.id ?? ''} a district of its own, with a switch that takes both its rails off.`,
+      ...{ figure: 1, limit: rails.lines.length },
+    }),
+  ];
 }
