@@ -37,8 +37,8 @@ async function load(): Promise<readonly Book[]> {
 
 /** What was made, and of which sheets. */
 function soFar({ offcuts, parts, sheets, state }: Notebook) {
-  const made = new Set(state.parts.filter((one) => one.made).map(({ instance }) => instance));
-  return { parts, sheets, offcuts, left: state.leftToMake, made };
+  const cut = new Set(state.parts.filter((one) => one.pieces > 0).map(({ instance }) => instance));
+  return { parts, sheets, offcuts, left: state.leftToMake, cut };
 }
 
 let loaded: Promise<readonly Book[]> | null = null;

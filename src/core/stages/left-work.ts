@@ -9,9 +9,13 @@ import type { PieceInHand } from '../stock/in-hand.ts';
 import type { Part } from '../stock/part.ts';
 import { type Prices, priceOfSize } from '../stock/price.ts';
 
-/** What is left to make, laid out: on offcuts in hand first, new sheets after. */
+/** Pieces nobody has cut yet from a sheet that others were cut from: their place on it is still there. */
+export type StillOnSheet = { readonly sheet: number; readonly instances: readonly string[] };
+
+/** What is left to make: from its place on a sheet begun, else laid out on offcuts in hand first, new sheets after. */
 export type LeftWork = {
-  /** the parts with only the pieces that are to be made */
+  readonly stillOn: readonly StillOnSheet[];
+  /** the parts with only the pieces that are laid out anew */
   readonly parts: readonly Part[];
   readonly pieces: readonly PieceInHand[];
   readonly sheets: readonly CutSheet[];
@@ -28,22 +32,33 @@ export type WorkSoFar = {
   readonly sheets: readonly CutSheet[];
   readonly offcuts: readonly Offcut[];
   readonly left: readonly LeftToMake[];
-  /** instances with a sound piece */
-  readonly made: ReadonlySet<string>;
+  /** instances a piece was made of once, lost or not: their place on a sheet is used */
+  readonly cut: ReadonlySet<string>;
 };
 
-function partsLeft({ parts, left }: WorkSoFar): readonly Part[] {
+function partsLeft({ parts, left }: WorkSoFar, still: ReadonlySet<string>): readonly Part[] {
   return left.flatMap(({ part: id, instances }) => {
     const part = parts.find((one) => one.id === id);
-    if (part === undefined) return [];
-    return [{ ...part, places: part.places.filter((place) => instances.includes(place.id)) }];
+    const places = part?.places.filter((place) => instances.includes(place.id) && !still.has(place.id)) ?? [];
+    return part === undefined || places.length === 0 ? [] : [{ ...part, places }];
   });
 }
 
-/** Sheets of which something was made: they were cut, so what they leave is there. */
-function begun({ parts, sheets, made }: WorkSoFar): ReadonlySet<number> {
-  const some = new Set(parts.filter(({ places }) => places.some(({ id }) => made.has(id))).map(({ id }) => id));
-  return new Set(sheets.flatMap((sheet, i) => (sheet.parts.some(({ part }) => some.has(part)) ? [i + 1] : [])));
+/** Sheets something was cut from, by number: what they leave is there. */
+function begun({ sheets, cut }: WorkSoFar): ReadonlySet<number> {
+  const cutFrom = ({ parts }: CutSheet) => parts.some(({ instance }) => instance !== undefined && cut.has(instance));
+  return new Set(sheets.flatMap((sheet, i) => (cutFrom(sheet) ? [i + 1] : [])));
+}
+
+function stillOnSheets(work: WorkSoFar): readonly StillOnSheet[] {
+  const numbers = begun(work);
+  const left = new Set(work.left.flatMap(({ instances }) => instances));
+  return work.sheets.flatMap((sheet, i): readonly StillOnSheet[] => {
+    if (!numbers.has(i + 1)) return [];
+    const own = sheet.parts.flatMap(({ instance }) => (instance === undefined ? [] : [instance]));
+    const instances = own.filter((id) => left.has(id) && !work.cut.has(id));
+    return instances.length === 0 ? [] : [{ sheet: i + 1, instances }];
+  });
 }
 
 /** What is left of a piece the cover names: those that cut sheets were made of are gone. */
@@ -52,9 +67,9 @@ function unused(piece: PieceInHand, sheets: readonly CutSheet[]): PieceInHand {
 }
 
 function inHand(work: WorkSoFar, written: readonly PieceInHand[]): readonly PieceInHand[] {
-  const cut = begun(work);
-  const sheets = work.sheets.filter((_, i) => cut.has(i + 1));
-  const kept = work.offcuts.filter(({ from, used }) => cut.has(from) && (used === null || !cut.has(used)));
+  const numbers = begun(work);
+  const sheets = work.sheets.filter((_, i) => numbers.has(i + 1));
+  const kept = work.offcuts.filter(({ from, used }) => numbers.has(from) && (used === null || !numbers.has(used)));
   return [
     ...written.map((piece) => unused(piece, sheets)).filter(({ count }) => count > 0),
     ...kept.map(
@@ -84,10 +99,12 @@ function costOf(sheets: readonly CutSheet[], stock: readonly Stock[], prices: Pr
 /** Cut list, sheets and price of what the log leaves to make. */
 export function leftWork(plan: Pick<Plan, 'head' | 'stock'>, work: WorkSoFar): LeftWork {
   const { saw, pieces: written, buying } = headValues(plan.head);
-  const parts = partsLeft(work);
+  const stillOn = stillOnSheets(work);
+  const parts = partsLeft(work, new Set(stillOn.flatMap(({ instances }) => instances)));
   const pieces = inHand(work, written);
   const { sheets, bounds, unplaced } = cutLots(parts, plan.stock, { saw, prices: buying.prices, pieces });
   return {
+    stillOn,
     parts,
     pieces,
     sheets,
