@@ -55,7 +55,11 @@ export function evaluateWiring(wiring: Wiring, context: WiringContext): Result<W
       amps: atLeast(0, load.amps, { ...reading, at: `wiring.loads.${i}.amps` }),
       place: loadPlace(load.at, { ...reading, at: `wiring.loads.${i}.at` }),
     })),
-    districts: wiring.districts.map((one) => ({ id: one.id, lines: one.lines, tripsAt: read(one['trips-at']) })),
+    districts: wiring.districts.map((one, i) => ({
+      id: one.id,
+      lines: one.lines,
+      tripsAt: atLeast(0.01, one['trips-at'], { ...reading, at: `wiring.districts.${i}.trips-at` }),
+    })),
     lifts: context.lifts,
     gaps:
       wiring.gaps === undefined

@@ -1,5 +1,6 @@
 import type { Point, Vector } from '../geometry/shapes.ts';
 import type { Tap } from './bus-run.ts';
+import { districtOf } from './districts.ts';
 import type { Feeder } from './feeders.ts';
 import type { WiringInput } from './input.ts';
 import type { RailTurnout } from './rail-plan.ts';
@@ -170,7 +171,7 @@ function loadPair(wired: Wired, load: Wired['loads'][number], stock: string): re
 
 /** From the switch beside a turnout's motor up to its frog. */
 function frogWire(
-  { under }: Wired,
+  { input, under }: Wired,
   { id, at, line }: RailTurnout,
   { stock, number }: { readonly stock: string; readonly number: number },
 ): Wire {
@@ -189,7 +190,7 @@ function frogWire(
     colour: 'green',
     from: `switch at ${id}`,
     to: `frog of ${id}`,
-    district: line,
+    district: districtOf(input.districts, line),
     ...cut(path, slack),
   };
 }

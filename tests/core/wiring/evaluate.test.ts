@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest';
+import { quantityKit } from '../../../src/core/units/schema.ts';
+import { evaluateWiring } from '../../../src/core/wiring/evaluate.ts';
+import { wiringSchema } from '../../../src/core/wiring/schema.ts';
+import { table, wire } from './tables.ts';
+
+const schema = wiringSchema(quantityKit(null));
+const context = {
+  ...{ scope: {}, scale: 'N', trains: [], lifts: [], rails: table.rails, ground: table.ground },
+  stock: [wire('bus-2.5', 2.5, 6), wire('thin-0.5', 0.5, 1)],
+  lines: [{ id: 'main', length: 2436, joints: [{ id: 'quay', at: 300, x: 0, y: 0, heading: 0 }] }],
+};
+const good = {
+  supply: { control: 'digital', volts: '15 V', 'trips-at': '3 A' },
+  bus: { stock: 'bus-2.5', from: ['100 mm', '100 mm'], route: 'auto' },
+  feeders: { stock: 'thin-0.5', every: '900 mm' },
+};
+
+function evaluated(change: object) {
+  return evaluateWiring(schema.parse({ ...good, ...change }), context);
+}
+
+function rules(change: object): readonly string[] {
+  const answer = evaluated(change);
+  return answer.ok ? [] : answer.faults.map(({ rule, at, mend }) => `${rule} at ${at}: ${mend}`);
+}
+
+describe('the wiring chapter as numbers', () => {
+  it('reads every value, and assumes what nobody said', () => {
+    const answer = evaluated({
+      loads: [{ id: 'lamp', at: { line: 'main', past: 'quay', by: '2 in' }, amps: '60 mA' }],
+    });
+    if (!answer.ok) throw new Error('faults');
+    const { supply, bus, feeders, loads, mayLose, gaps, train, rail } = answer.value;
+    expect(supply).toEqual({ control: 'digital', volts: 15, tripsAt: 3 });
+    expect([bus?.from, bus?.route, feeders?.every]).toEqual([[100, 100], null, 900]);
+    expect(loads).toMatchObject([{ amps: 0.06, kind: 'steady', place: { kind: 'line', line: 'main', at: 350.8 } }]);
+    expect([mayLose, gaps, train]).toEqual([0.05, null, null]);
+    expect(rail.assumed).toBe(true);
+    // code 80: 1.45 milliohm an inch times (100 / 80) squared
+    expect(rail.ohmPerMetre).toBeCloseTo((1.45e-3 / 0.0254) * 1.5625, 9);
+  });
+
+  it('takes measured rails, cuts, a longest train and a share that may be lost', () => {
+    const answer = evaluated({
+      rails: { 'ohm-per-metre': '0.05 ohm' },
+      gaps: [{ line: 'main', at: '12 mm' }],
+      'longest-train': '1.2 m',
+      'may-lose': '3 %',
+    });
+    if (!answer.ok) throw new Error('faults');
+    expect(answer.value).toMatchObject({
+      rail: { ohmPerMetre: 0.05, assumed: false },
+      gaps: [{ line: 'main', at: 12 }],
+      train: 1200,
+      mayLose: 0.03,
+    });
+  });
+
+  it('tells every mistake at once, each with its place and how to mend it', () => {
+    const mistakes = rules({
+      bus: { stock: 'string', from: ['1 mm', '1 mm'], route: 'auto' },
+      feeders: { stock: 'thin-0.5', every: '0' },
+      loads: [{ id: 'lamp', at: { line: 'main', at: '9 m' }, amps: '1 A' }],
+    });
+    expect(mistakes).toEqual([
+      'not-a-wire at wiring.bus.stock: name a wire: bus-2.5, thin-0.5',
+      'too-small at wiring.feeders.every: write 1 or more',
+      'off-the-line at wiring.loads.0.at: write a distance from 0 to 2436 mm, or past quay',
+    ]);
+  });
+
+  it('refuses a name that nothing has, and a district that never trips', () => {
+    expect(rules({ feeders: { stock: 'thin-0.5', every: 'reach' } }).map((rule) => rule.split(' ')[0])).toEqual([
+      'unknown-name',
+    ]);
+    expect(rules({ districts: [{ id: 'yard', lines: ['main'], 'trips-at': '0 A' }] })).toEqual([
+      'too-small at wiring.districts.0.trips-at: write 0.01 or more',
+    ]);
+  });
+});
