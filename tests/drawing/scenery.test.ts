@@ -1,0 +1,119 @@
+import { describe, expect, test } from 'vitest';
+import { sceneryModel } from '../../src/core/scenery/scenery.ts';
+import { partOutline } from '../../src/core/stock/outline.ts';
+import type { DrawingBook } from '../../src/drawing/book.ts';
+import { layOutDrawing } from '../../src/drawing/layout.ts';
+import { listDrawings } from '../../src/drawing/list.ts';
+import type { Mark, Spot } from '../../src/drawing/mark.ts';
+import { around, bare, bench, deck, foam, hill, pond, struts } from '../core/scenery/table.ts';
+
+const boards = [
+  {
+    id: 'back',
+    at: '',
+    bench: 'table',
+    edge: 'back' as const,
+    stock: { ...foam, id: 'ply-9', thickness: { ...foam.thickness, listed: 9 } },
+  },
+];
+const land = { ...bare, forms: [{ ...hill, top: [600, 520] as const }], water: [pond], boards };
+const scenery = sceneryModel(land, around);
+const book: DrawingBook = {
+  ...{ slug: 'pond', title: 'Pond', makers: ['a neighbour'], joints: [], seams: [], sheets: [] },
+  ...{ benches: [bench], parts: [struts, deck, ...scenery.parts], scenery, requests: scenery.requests },
+};
+const options = { unit: 'mm', paper: 'A4' } as const;
+const marksOf = (id: string) => layOutDrawing(book, id, options).sheets.flatMap(({ marks }) => marks);
+
+/** Width and height of a ring, mm on paper. */
+function sizeOf(points: readonly Spot[]): readonly [number, number] {
+  const side = (axis: 0 | 1) => Math.max(...points.map((p) => p[axis])) - Math.min(...points.map((p) => p[axis]));
+  return [side(0), side(1)];
+}
+
+const areas = (marks: readonly Mark[]) =>
+  marks.flatMap((mark) => (mark.kind === 'polygon' && mark.role === 'outline' ? [mark] : []));
+
+describe('drawings of the land', () => {
+  test('the plan, two sections a hill, and a template for every piece are listed', () => {
+    const ids = listDrawings(book).map(({ id }) => id);
+    expect(ids).toEqual(
+      expect.arrayContaining([
+        'scenery.contours',
+        'scenery.section.down-along',
+        'scenery.section.down-across',
+        'part.board.back',
+        'part.layer.1',
+      ]),
+    );
+  });
+
+  test('a template is drawn true to its scale', () => {
+    for (const part of scenery.parts) {
+      const drawing = layOutDrawing(book, `part.${part.id}`, options);
+      const [first] = areas(drawing.sheets.flatMap(({ marks }) => marks));
+      const drawn = sizeOf(first?.rings[0] ?? []);
+      const true_ = sizeOf(partOutline(part).outline);
+      expect(drawn[0] * drawing.scale).toBeCloseTo(true_[0], 6);
+      expect(drawn[1] * drawing.scale).toBeCloseTo(true_[1], 6);
+    }
+  });
+
+  test('the plan has every contour at its scale, told in words', () => {
+    const drawing = layOutDrawing(book, 'scenery.contours', options);
+    const texts = drawing.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    for (const { level } of scenery.contours) expect(texts).toContain(String(level));
+    expect(texts).toContain('pond');
+    expect(drawing.desc).toContain('rises to 100 mm');
+    expect(drawing.desc).toContain('cuts strut.across-1 and deck.1');
+    const lines = drawing.marks.filter((mark) => mark.kind === 'polyline' && mark.role === 'feature');
+    const widths = new Set(lines.map((mark) => (mark.kind === 'polyline' ? mark.pen : '')));
+    expect([...widths].sort()).toEqual(['dimension', 'edge', 'feature']);
+  });
+
+  test('a contour is wide on the side away from the upper left, narrow towards it', () => {
+    const [low] = scenery.contours;
+    const round = {
+      level: low?.level ?? 0,
+      lines: [
+        {
+          closed: true,
+          points: [
+            [0, -10],
+            [10, 0],
+            [0, 10],
+            [-10, 0],
+          ] as const,
+        },
+      ],
+    };
+    const drawn = { ...book, scenery: { ...scenery, contours: [round], water: [], lines: [] } };
+    const runs = layOutDrawing(drawn, 'scenery.contours', options).marks.filter(
+      (mark) => mark.kind === 'polyline' && mark.role === 'feature',
+    );
+    const pens = runs.flatMap((mark) => (mark.kind === 'polyline' ? [[mark.pen, mark.points.length - 1]] : []));
+    // counter-clockwise from its lowest point: lower right, upper right, upper left, lower left
+    expect(pens).toEqual([
+      ['edge', 1],
+      ['feature', 1],
+      ['dimension', 1],
+      ['feature', 1],
+    ]);
+  });
+
+  test('a section shows the top, the layers under it and what bears it', () => {
+    const marks = marksOf('scenery.section.down-along');
+    const dashed = marks.filter((mark) => mark.kind === 'line' && mark.role === 'hidden');
+    expect(dashed).toHaveLength(3);
+    const texts = marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    expect(texts).toContain('100');
+    expect(texts).toContain('600');
+  });
+
+  test("a strut's drawing names the notch, who asked, and its limit", () => {
+    const texts = layOutDrawing(book, 'part.strut.across-1', options).sheets.flatMap(({ marks }) =>
+      marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])),
+    );
+    expect(texts.join(' ')).toContain('notch 108 mm by 10 mm; keep within 15 mm deep and 30 mm long');
+  });
+});
