@@ -1,4 +1,5 @@
 import type { Bench } from '../benchwork/bench.ts';
+import type { Point } from '../geometry/shapes.ts';
 import type { Envelope, Part } from '../stock/part.ts';
 import { ballastQuantity } from './ballast.ts';
 import { boardFoot, boardMass, boardParts, edgeProfiles } from './board.ts';
@@ -13,7 +14,7 @@ import { type Grid, sampled, usualStep } from './grid.ts';
 import type { Land, Path } from './land.ts';
 import { coverFindings, foamFindings, reachFindings, spotFindings, standingFindings } from './land-findings.ts';
 import { type Headroom, lineFindings } from './line-findings.ts';
-import { both, cellsWithin } from './mask.ts';
+import { both, cellsWithin, type Mask } from './mask.ts';
 import type { BuiltWater, SceneryModel } from './model.ts';
 import { levelLines, usualSections } from './picture.ts';
 import { domainOf, type Site, sitesOf } from './site.ts';
@@ -39,48 +40,18 @@ export type Around = {
 
 /** The land on its benches: layers, boards, water, quantities, masses, and what it asks of the benches' parts. */
 export function sceneryModel(land: Land, around: Around): SceneryModel {
-  const sites = sitesOf(around.benches);
-  const shaping: Shaping = { ...land, paths: [...around.lines, ...land.roads] };
-  const field = heightField(shaping);
-  const grid = gridOf(field, sites);
-  const wet = land.water.map(({ outline }) => outline);
-  const dry = both(
-    cellsWithin(
-      grid,
-      sites.map(({ loop }) => loop),
-    ),
-    cellsWithin(grid, [wholeLoop(grid)], wet),
-  );
-  const boards = land.boards.flatMap((ask) =>
-    sites.filter(({ bench }) => bench.id === ask.bench).map((site) => ({ ask, site })),
-  );
-  const feet = boards.flatMap(({ ask, site }) => boardFoot(ask, site, edgeProfiles(field, site, ask.edge)));
-  const within = sites.map(({ loop }) => loop);
-  const foam = builtLayers({ grid, land, sites, mask: dry, without: [...wet, ...feet] });
+  const lie = landLie(land, around);
+  const { sites, field, grid, within, wet, dry } = lie;
+  const boards = edgeBoards(land, lie);
+  const without = [...wet, ...boards.map(({ foot }) => foot)];
+  const foam = builtLayers({ grid, land, sites, mask: dry, without });
   const water = land.water.map((one) => builtWater(waterModel(one), sites, around));
   const zones = land.zones.map((zone) => coveredZone(zone, { grid, within, without: wet }));
-  const tops = land.forms.flatMap((form) =>
-    form.kind === 'hill' && within.some((loop) => insideLoop(loop, form.top)) ? [field(...form.top)] : [],
-  );
-  const highest = Math.max(highestGround(grid, dry), ...tops);
-  const edges = boards.flatMap(({ ask, site }) =>
-    boardParts(ask, site, field).map((part, i) => ({
-      ask,
-      part,
-      foot: boardFoot(ask, site, edgeProfiles(field, site, ask.edge))[i] ?? [],
-    })),
-  );
-  const mass = [
-    ...edges.map(({ ask, part, foot }) => boardMass(part, foot, ask.stock.density)),
-
-    ...foamMasses(foam.layers, land.foam),
-    ...zones.flatMap(({ masses }) => masses),
-    ...water.map(({ model }) => waterMass(model)),
-  ];
+  const built: BuiltLand = { lie, layers: foam.layers, water, zones, highest: highestOf(land, lie) };
   return {
-    highest,
+    highest: built.highest,
     lines: around.lines.map(({ id, points }) => ({ id, points: points.map(({ x, y }) => [x, y] as const) })),
-    contours: levelLines(grid, highest),
+    contours: levelLines(grid, built.highest),
     sections: usualSections(land, sites, field),
     layers: foam.layers,
     volumes: foamVolumes(foam.layers),
@@ -92,20 +63,79 @@ export function sceneryModel(land: Land, around: Around): SceneryModel {
       ...ballast(land, around),
     ],
     water: water.map(({ model }) => model),
-    masses: mass,
-    parts: [...foam.parts, ...edges.map(({ part }) => part)],
-    requests: water.flatMap(({ requests }) => requests),
-    findings: [
-      ...spotFindings(land, field),
-      ...edgeFindings(land, field, sites),
-      ...lineFindings(land, { bent: bentField(shaping), paths: around.lines }, around.headroom),
-      ...foamFindings(land, foam.layers, highest),
-      ...water.flatMap(({ model, site }) => waterFindings(model, site)),
-      ...coverFindings(zones),
-      ...reachFindings(land, sites, around.reach),
-      ...standingFindings(highest, water.length, around.mustMove),
+    masses: [
+      ...boards.map(({ ask, part, foot }) => boardMass(part, foot, ask.stock.density)),
+      ...foamMasses(foam.layers, land.foam),
+      ...zones.flatMap(({ masses }) => masses),
+      ...water.map(({ model }) => waterMass(model)),
     ],
+    parts: [...foam.parts, ...boards.map(({ part }) => part)],
+    requests: water.flatMap(({ requests }) => requests),
+    findings: landFindings(land, around, built),
   };
+}
+
+/** The ground as a function and a grid, and where it may lie: on a deck and out of the water. */
+type Lie = {
+  readonly sites: readonly Site[];
+  readonly shaping: Shaping;
+  readonly field: Field;
+  readonly grid: Grid;
+  readonly within: readonly (readonly Point[])[];
+  readonly wet: readonly (readonly Point[])[];
+  readonly dry: Mask;
+};
+
+function landLie(land: Land, { benches, lines }: Around): Lie {
+  const sites = sitesOf(benches);
+  const shaping: Shaping = { ...land, paths: [...lines, ...land.roads] };
+  const field = heightField(shaping);
+  const grid = gridOf(field, sites);
+  const within = sites.map(({ loop }) => loop);
+  const wet = land.water.map(({ outline }) => outline);
+  const dry = both(cellsWithin(grid, within), cellsWithin(grid, [wholeLoop(grid)], wet));
+  return { sites, shaping, field, grid, within, wet, dry };
+}
+
+/** Profile boards as parts, each with the strip of deck it stands on. */
+function edgeBoards({ boards }: Land, { sites, field }: Lie) {
+  const asked = boards.flatMap((ask) =>
+    sites.filter(({ bench }) => bench.id === ask.bench).map((site) => ({ ask, site })),
+  );
+  return asked.flatMap(({ ask, site }) => {
+    const feet = boardFoot(ask, site, edgeProfiles(field, site, ask.edge));
+    return boardParts(ask, site, field).map((part, i) => ({ ask, part, foot: feet[i] ?? [] }));
+  });
+}
+
+/** The highest ground: the grid's nodes, and the tops of hills, which may lie between them. */
+function highestOf({ forms }: Land, { grid, dry, within, field }: Lie): number {
+  const tops = forms.flatMap((form) =>
+    form.kind === 'hill' && within.some((loop) => insideLoop(loop, form.top)) ? [field(...form.top)] : [],
+  );
+  return Math.max(highestGround(grid, dry), ...tops);
+}
+
+type BuiltLand = {
+  readonly lie: Lie;
+  readonly layers: SceneryModel['layers'];
+  readonly water: readonly WaterStage[];
+  readonly zones: SceneryModel['zones'];
+  readonly highest: number;
+};
+
+function landFindings(land: Land, around: Around, { lie, layers, water, zones, highest }: BuiltLand) {
+  const { field, sites, shaping } = lie;
+  return [
+    ...spotFindings(land, field),
+    ...edgeFindings(land, field, sites),
+    ...lineFindings(land, { bent: bentField(shaping), paths: around.lines }, around.headroom),
+    ...foamFindings(land, layers, highest),
+    ...water.flatMap(({ model, site }) => waterFindings(model, site)),
+    ...coverFindings(zones),
+    ...reachFindings(land, sites, around.reach),
+    ...standingFindings(highest, water.length, around.mustMove),
+  ];
 }
 
 function gridOf(field: Field, sites: readonly Site[]): Grid {
