@@ -4,7 +4,12 @@ import { expect, test } from 'vitest';
 import { run } from '../../src/cli/run.ts';
 import { freshFolder, spoil, testDesk } from './desk.ts';
 
-type Feature = { kind: string; depth?: number; patch?: { x0: number; x1: number; y0: number; y1: number } };
+type Feature = {
+  kind: string;
+  for?: string;
+  depth?: number;
+  patch?: { x0: number; x1: number; y0: number; y1: number };
+};
 type Part = { id: string; role: string; length: number; width: number; features: Feature[] };
 type Exported = {
   parts: Part[];
@@ -40,6 +45,8 @@ function figures({ parts, benches: [bench] }: Exported) {
   const slots = parts
     .filter(({ role }) => role === 'strut')
     .flatMap((part) => part.features)
+    // what the land asks for is no slot of a lap
+    .filter((feature) => feature.for === undefined || feature.for.startsWith('strut.'))
     .flatMap(({ kind, patch }) => (kind === 'notch' && patch !== undefined ? [patch] : []));
   return {
     frame: [bench?.length, bench?.width],
