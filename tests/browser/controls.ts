@@ -52,6 +52,23 @@ export function tickBoxes(stand: Stand): void {
       await context.close();
     });
 
+    test('of cuts and of things to buy outlive the visit, each on its own page', async () => {
+      const { context, page } = await watched(stand, {});
+      for (const path of ['/bittern-basin/sheets/2/', '/bittern-basin/shopping/']) {
+        await page.goto(stand.site.address + path);
+        const boxes = page.locator('input[data-tick]');
+        expect(await boxes.count()).toBeGreaterThan(5);
+        await boxes.nth(2).check();
+      }
+      for (const path of ['/bittern-basin/sheets/2/', '/bittern-basin/shopping/']) {
+        await page.goto(stand.site.address + path);
+        const boxes = await page.locator('input[data-tick]').all();
+        const ticked = await Promise.all(boxes.map((box) => box.isChecked()));
+        expect(ticked.flatMap((is, i) => (is ? [i] : []))).toEqual([2]);
+      }
+      await context.close();
+    });
+
     test('stay off when the browser keeps something strange', async () => {
       const { context, page, strange } = await watched(stand, {});
       await page.goto(`${stand.site.address}/bittern-basin/benchwork/`);

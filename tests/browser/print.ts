@@ -55,12 +55,23 @@ export function onPaper(stand: Stand): void {
       },
     );
 
-    test.each(['/bittern-basin/sheets/', '/bittern-basin/', '/lantern-siding/benchwork/'])(
+    test.each(['/bittern-basin/sheets/', '/bittern-basin/shopping/', '/bittern-basin/', '/lantern-siding/benchwork/'])(
       '%s prints',
       async (path) => {
         const pages = await printed(stand, path, 'A4');
         expect(pages.map((page) => page.words).join(' ').length).toBeGreaterThan(200);
       },
     );
+
+    test('a sheet prints with its drawing first, every cut to tick after it, and no list of cuts twice', async () => {
+      const pages = await printed(stand, '/bittern-basin/sheets/2/', 'A4');
+      const words = pages.map((page) => page.words).join(' ');
+      expect(pages[0]?.words).toContain('Cutting layout');
+      expect(words).toContain('What falls off');
+      expect(words).toContain('Trim the lower edge');
+      expect(words).not.toContain('Save my ticks');
+      const orders = words.match(/Cuts in order/g) ?? [];
+      expect(orders.length).toBeLessThanOrEqual(1);
+    });
   });
 }
