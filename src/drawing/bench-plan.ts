@@ -83,7 +83,7 @@ export function planBlock(ask: BenchAsk): Block {
     upright: { name: 'bays across', at: [outside.v0, outside.v1, ...stopsOf(top, 1)], side: 'left' },
   });
   return headedBlock(
-    labelled(joined(shape, chains), view, showing(pieces)),
+    labelled(joined(shape, chains), view, showing(pieces, ['flange-strip'])),
     `From above, deck left off ${scaleText(scale)}`,
     [],
   );

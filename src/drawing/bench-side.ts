@@ -1,10 +1,14 @@
 import { viewChains } from './bench-chains.ts';
 import { type BenchAsk, type Extents, extents, isFrame, piecesOf, sectionPlane, viewNamed } from './bench-stage.ts';
-import { headedBlock, labelled, type Picture, pictureMarks } from './bench-view.ts';
+import { floorMarks, seenCasters, standNotes, standsOnFloor } from './bench-stand.ts';
+import { headedBlock, labelled, type Picture, pictureMarks, showing } from './bench-view.ts';
 import { type Block, emptyBlock, joined } from './block.ts';
 import { saidLength } from './figures.ts';
+import { byLeg, isLeg } from './leg-groups.ts';
+import type { Mark } from './mark.ts';
 import { scaleText } from './paper.ts';
 import { cutBy, extentOfSeen, fromFront, fromLeft, fromRight, type Gaze, type Seen, seen } from './scene.ts';
+import type { View } from './view.ts';
 
 const gazes: Readonly<Record<'front' | 'left', Gaze>> = { front: fromFront, left: fromLeft };
 
@@ -12,29 +16,55 @@ export function elevationBlock(ask: BenchAsk, side: 'front' | 'left'): Block {
   const { bench, options, scale } = ask;
   const view = viewNamed(side, scale);
   const gaze = gazes[side];
-  const pieces = piecesOf(ask).map((one) => seen(one, gaze));
-  if (pieces.length === 0) return emptyBlock;
+  const wood = piecesOf(ask).map((one) => seen(one, gaze));
+  if (wood.length === 0) return emptyBlock;
+  const pieces = [...wood, ...seenCasters(ask, gaze)];
   const picture: Picture = { view, pieces, cut: [], dashed: ['strut'] };
-  const shape: Block = { marks: pictureMarks(picture), views: [view], dimensions: [] };
-  const box = extents(pieces);
+  const box = onFloor(pieces);
+  const shape: Block = {
+    marks: [...pictureMarks(picture), ...floorOf(view, pieces)],
+    views: [view],
+    dimensions: [],
+  };
   const frame = extents(pieces.filter(isFrame));
   const chains = viewChains({
     view,
     unit: options.unit,
     box,
     along: { name: 'along', at: [box.u0, box.u1, frame.u0, frame.u1] },
-    upright: { name: 'heights', at: [bench.sideUnderside, bench.sideTop, box.v1, box.v0], side: 'right' },
+    upright: {
+      name: 'heights',
+      at: [bench.sideUnderside, bench.sideTop, box.v1, box.v0, extents(wood).v0],
+      side: 'right',
+    },
   });
   const nearest = Math.max(...pieces.filter(isFrame).map(({ near }) => near));
   const isShown = ({ near, role }: Seen) =>
     near > nearest - 1 || role === 'deck' || (role === 'strut' && near > nearest - 60);
-  const shown = pieces.filter(isShown);
+  const legs = byLeg(wood.filter(isLeg)).filter((leg) => leg.some(({ near }) => near > nearest - 60));
+  const shown = [...showing(wood, ['strut']).filter((piece) => isShown(piece) && !isLeg(piece)), ...legs.flat()];
   const name = side === 'front' ? 'From the front' : 'From the left end';
-  return headedBlock(labelled(joined(shape, chains), view, shown), `${name} ${scaleText(scale)}`, [heightNote(ask)]);
+  return headedBlock(
+    labelled(joined(shape, chains), view, shown),
+    `${name} ${scaleText(scale)}`,
+    heightNotes(ask, wood),
+  );
 }
 
-function heightNote({ bench, options }: BenchAsk): string {
-  return `The deck's top is ${saidLength(bench.deckTop, options.unit)} above the floor.`;
+/** The box of what is seen, down to the floor where the bench stands on it. */
+function onFloor(pieces: readonly Seen[]): Extents {
+  const box = extents(pieces);
+  return standsOnFloor(pieces) ? { ...box, v0: 0 } : box;
+}
+
+function floorOf(view: View, pieces: readonly Seen[]): readonly Mark[] {
+  return standsOnFloor(pieces) ? floorMarks(view, extents(pieces)) : [];
+}
+
+/** The deck's height in words where no floor is drawn to measure it from; what the bench stands on where one is. */
+function heightNotes(ask: BenchAsk, pieces: readonly Seen[]): readonly string[] {
+  if (standsOnFloor(pieces)) return standNotes(ask);
+  return [`The deck's top is ${saidLength(ask.bench.deckTop, ask.options.unit)} above the floor.`];
 }
 
 type Chains = Pick<Parameters<typeof viewChains>[0], 'along' | 'upright'>;
@@ -57,20 +87,24 @@ export function sectionBlock(ask: BenchAsk): Block {
   const { at } = sectionPlane(notebook, bench);
   const placed = piecesOf(ask);
   const cut = placed.map((one) => cutBy(one, fromRight, at)).filter((piece) => piece !== null);
-  const beyond = placed.map((one) => seen(one, fromRight)).filter((piece) => piece.near <= at);
+  const wood = placed.map((one) => seen(one, fromRight)).filter((piece) => piece.near <= at);
+  const beyond = [...wood, ...seenCasters(ask, fromRight).filter((piece) => piece.near <= at)];
   if (cut.length + beyond.length === 0) return emptyBlock;
   const shape: Block = {
-    marks: pictureMarks({ view, pieces: beyond, cut, dashed: [] }),
+    marks: [...pictureMarks({ view, pieces: beyond, cut, dashed: [] }), ...floorOf(view, [...cut, ...beyond])],
     views: [view],
     dimensions: [],
   };
-  const box = extents([...cut, ...beyond]);
-  const chains = viewChains({ view, unit: options.unit, box, ...sectionStops(ask, cut, box) });
-  const nearest = beyond.reduce((best, piece) => Math.max(best, piece.near), Number.NEGATIVE_INFINITY);
-  const shown = [...cut, ...beyond.filter((piece) => piece.near > nearest - 1)];
+  const box = onFloor([...cut, ...beyond]);
+  const stops = sectionStops(ask, cut, box);
+  const feet = extents([...cut, ...wood]).v0;
+  const upright = { ...stops.upright, at: [...stops.upright.at, feet] };
+  const chains = viewChains({ view, unit: options.unit, box, along: stops.along, upright });
+  const nearest = wood.reduce((best, piece) => Math.max(best, piece.near), Number.NEGATIVE_INFINITY);
+  const shown = [...cut, ...wood.filter((piece) => piece.near > nearest - 1)];
   return headedBlock(
     labelled(joined(shape, chains), view, shown),
     `Section A-A, towards the left end ${scaleText(scale)}`,
-    [`Cut ${saidLength(at, options.unit)} from the left end of the frame.`, heightNote(ask)],
+    [`Cut ${saidLength(at, options.unit)} from the left end of the frame.`, ...heightNotes(ask, [...cut, ...wood])],
   );
 }

@@ -1,3 +1,5 @@
+import { difference } from '../core/geometry/booleans.ts';
+import { area } from '../core/geometry/polygon.ts';
 import { type Block, emptyBlock, extentOf, joined } from './block.ts';
 import { chainMarks, chainReach, type Link, planChain } from './chain.ts';
 import type { Dimension } from './dimension.ts';
@@ -5,6 +7,7 @@ import type { DrawingUnit } from './drawing.ts';
 import { betweenText, onGrid } from './figures.ts';
 import { hatchMarks } from './hatch.ts';
 import { around, boxesOf, labelAll, linesOf, padded } from './labels.ts';
+import { byLeg, groupLabel } from './leg-groups.ts';
 import type { Mark } from './mark.ts';
 import { edgesOf, modelLine, polygonMark } from './outline.ts';
 import { type Rule, ruleSpot, type Side } from './rule.ts';
@@ -46,13 +49,18 @@ function cutMarks(view: View, pieces: readonly Seen[]): readonly Mark[] {
   );
 }
 
-/** Pieces of which at least one edge shows. */
-export function showing(pieces: readonly Seen[]): readonly Seen[] {
+/** Less than this share of a piece is a gap's width, not the piece. */
+const GLIMPSE = 0.05;
+
+/** Pieces of which something shows, and those whose covered edges are drawn as hidden lines. */
+export function showing(pieces: readonly Seen[], dashed: readonly string[]): readonly Seen[] {
+  const size = (areas: Seen['areas']) => areas.reduce((sum, one) => sum + area(one), 0);
   const ordered = pieces.toSorted((a, b) => a.near - b.near);
   return ordered.filter((piece, i) => {
-    const over = ordered.slice(i + 1).flatMap(({ areas }) => areas);
-    const edges = piece.areas.flatMap(({ outline }) => edgesOf(outline));
-    return edges.some((edge) => told(edge, over).some(({ covered }) => !covered));
+    if (dashed.includes(piece.role)) return true;
+    const over = ordered.slice(i + 1).flatMap(({ areas }) => areas.map(({ outline }) => outline));
+    const own = piece.areas.flatMap(({ outline, holes }) => [outline, ...holes]);
+    return size(difference(own, over)) > GLIMPSE * size(piece.areas);
   });
 }
 
@@ -127,10 +135,12 @@ const otherSide: Readonly<Record<Side, Side>> = { below: 'above', above: 'below'
 
 /** The pieces' labels, each on or beside its piece and clear of everything drawn. */
 export function labelled(block: Block, view: View, pieces: readonly Seen[]): Block {
-  const labels = pieces.map((piece) => {
-    const { low, high } = extentOfSeen(piece);
-    const [[x0, y1], [x1, y0]] = [onPaper(view, low), onPaper(view, high)];
-    return { text: piece.label, box: { x0, y0, x1, y1 } };
+  const labels = byLeg(pieces).map((group) => {
+    const boxes = group.map(extentOfSeen).map(({ low, high }) => {
+      const [[x0, y1], [x1, y0]] = [onPaper(view, low), onPaper(view, high)];
+      return { x0, y0, x1, y1 };
+    });
+    return { text: groupLabel(group), box: around(boxes) };
   });
   const { x0, x1, y0, y1 } = extentOf(block.marks);
   const outer = { x0: x0 - 6, x1: x1 + 14, y0: y0 - 8, y1: y1 + 6 };

@@ -15,6 +15,10 @@ export type DrawingBook = Pick<
   readonly wiring?: Notebook['wiring'];
   /** what other chapters cut is noted on the parts when it is there */
   readonly requests?: Notebook['requests'];
+  /** casters are drawn under the legs when these three are there */
+  readonly envelopes?: Notebook['envelopes'];
+  readonly hardware?: Notebook['hardware'];
+  readonly stock?: Notebook['stock'];
   /** fix maps are listed, and fixes noted on the parts, when it is there */
   readonly state?: Pick<Notebook['state'], 'fixes'>;
 };

@@ -113,7 +113,10 @@ function farther(box: Extent, within: Extent): readonly Spot[] {
     const middle = Math.hypot(spot[0] - (box.x0 + box.x1) / 2, spot[1] - (box.y0 + box.y1) / 2);
     return Math.hypot(spot[0] - x, spot[1] - y) + 0.02 * middle;
   };
-  return spots.toSorted((a, b) => far(a) - far(b) || a[1] - b[1] || a[0] - b[0]);
+  return spots
+    .map((spot) => ({ spot, off: far(spot) }))
+    .sort((a, b) => a.off - b.off || a.spot[1] - b.spot[1] || a.spot[0] - b.spot[0])
+    .map(({ spot }) => spot);
 }
 
 /** The nearest place on a piece's middle line, its ends left out. */

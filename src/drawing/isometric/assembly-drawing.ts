@@ -31,7 +31,11 @@ export function assemblyPictures(book: DrawingBook): readonly AssemblyPicture[] 
     const order = assembly.poses.find(({ pose }) => pose === assembly.chosen)?.order ?? [];
     if (order.length === 0) return [];
     const steps = pictureSteps(order);
-    const parts = book.parts.filter(({ bench }) => bench === assembly.bench);
+    const placedIn = new Set(order.flatMap((placing) => placing.parts));
+    // what other chapters put on the bench is no piece of its assembly
+    const parts = book.parts.filter(
+      ({ bench, places }) => bench === assembly.bench && places.some(({ id }) => placedIn.has(id)),
+    );
     return [
       exploded(assembly, parts, { stem, order }),
       ...steps.map((step, k) => stepPicture(parts, { step, k, stem, assembly, of: steps.length })),

@@ -56,8 +56,9 @@ export function drawn(picture: Picture, { bodies, seen }: Sight, scale: number):
   const arrows = picture.arrows.flatMap((arrow) => arrowMarks(arrow, { bodies, picture, paper, areas }));
   const labels = picture.labels.map(({ text, ids }) => ({ text, areas: ids.flatMap(areas) }));
   const all = [...shown, ...arrows];
+  const named = [...all, ...pieceLabels(labels, all)];
   return {
-    marks: [...all, ...pieceLabels(labels, all), ...lyingNote(picture, extentOf(shown))],
+    marks: [...named, ...lyingNote(picture, extentOf(named))],
     views: [],
     dimensions: [],
   };
