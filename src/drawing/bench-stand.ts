@@ -17,8 +17,10 @@ const PLATE = 3;
 /** Sides of the polygon that stands for a wheel. */
 const SIDES = 48;
 
+type Standing = Pick<BenchAsk, 'notebook' | 'bench'>;
+
 /** The casters under a bench's legs. */
-function castersOf({ notebook: { parts, envelopes, hardware, stock }, bench }: BenchAsk): readonly Caster[] {
+function castersOf({ notebook: { parts, envelopes, hardware, stock }, bench }: Standing): readonly Caster[] {
   const ids = parts.filter((part) => part.bench === bench.id).flatMap(({ places }) => places.map(({ id }) => id));
   return (envelopes ?? [])
     .filter(({ kind, of }) => kind === 'caster' && ids.some((id) => id.startsWith(`${of}.`)))
@@ -31,7 +33,7 @@ function castersOf({ notebook: { parts, envelopes, hardware, stock }, bench }: B
 }
 
 /** The bench's casters as they are seen, each rolled so that its wheel trails inwards, square to the reader. */
-export function seenCasters(ask: BenchAsk, gaze: Gaze): readonly Seen[] {
+export function seenCasters(ask: Standing, gaze: Gaze): readonly Seen[] {
   const middle = dot([ask.bench.length / 2, ask.bench.width / 2, 0], gaze.right);
   return castersOf(ask).flatMap(({ id, at, stock }) => {
     const [u, top, near] = [dot(at, gaze.right), at[2], dot(at, gaze.toward)];

@@ -49,16 +49,27 @@ export function groupNotes(part: Part, groups: readonly FeatureGroup[], unit: Dr
   );
 }
 
-function markWords({ label, marks }: Placement, unit: DrawingUnit): Note {
-  const words = marks.map(({ text, side, at: [x] }) => `${text} (${side}, ${lengthText(x, unit)})`);
-  return { letter: label, words: words.join('; '), dimensions: [] };
+function markWords({ marks }: Placement, unit: DrawingUnit): string {
+  return marks.map(({ text, side, at: [x] }) => `${text} (${side}, ${lengthText(x, unit)})`).join('; ');
 }
 
-/** What the builder writes on each piece, and how far from the left end. */
+/** Labels of pieces in their order: up to two, else the first and the last. */
+function alikeLabels(labels: readonly string[]): string {
+  return labels.length <= 2 ? labels.join(', ') : `${labels[0]} to ${labels.at(-1)}`;
+}
+
+/** What the builder writes on each piece, and how far from the left end; pieces in a row that bear the same share a line. */
 export function markNotes(part: Part, unit: DrawingUnit): readonly Block[] {
   const placed = part.places.filter(({ marks }) => marks.length > 0);
+  const runs: { readonly labels: string[]; readonly words: string }[] = [];
+  for (const place of placed) {
+    const words = markWords(place, unit);
+    const run = runs.at(-1);
+    if (run?.words === words) run.labels.push(place.label);
+    else runs.push({ labels: [place.label], words });
+  }
   return noteBlocks(
     'Marks to write, from the left end',
-    placed.map((place) => markWords(place, unit)),
+    runs.map(({ labels, words }) => ({ letter: alikeLabels(labels), words, dimensions: [] })),
   );
 }

@@ -12,6 +12,7 @@ import { featureMarks } from './part-marks.ts';
 import { type PartViewAsk, type Stage, shownSizings, stageOf } from './part-stage.ts';
 import { type Rule, ruleSpot } from './rule.ts';
 import { lettering, middleText } from './text.ts';
+import { upMarks } from './up-arrow.ts';
 import { paperX, paperY, type View } from './view.ts';
 
 function shapeMarks({ part, view, window }: Stage): readonly Mark[] {
@@ -72,7 +73,8 @@ export function partViewBlock(ask: PartViewAsk): Block {
     views: [view],
     dimensions: [],
   };
-  const full = joined(shape, figuresBlock(stage));
+  const figured = joined(shape, figuresBlock(stage));
+  const full = { ...figured, marks: [...figured.marks, ...upMarks(stage, figured.marks)] };
   const last = ask.to >= part.blank.length;
   return headed(last ? joined(full, endView(stage, full)) : full, ask.heading);
 }

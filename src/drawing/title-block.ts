@@ -21,6 +21,9 @@ export type TitleBlock = {
 /** ISO 7200, 5.2: 180 mm wide. */
 export const titleBlockSize = { width: 180, height: 25.5 } as const;
 
+/** What inch figures are rounded to, and what their signs say. */
+const inchWords = 'Inches to 1/32; + a little over, - a little under';
+
 type Cell = {
   readonly x: number;
   readonly width: number;
@@ -81,6 +84,7 @@ function cellMarks(cell: Cell, block: TitleBlock, corner: Extent): readonly Mark
   return [
     outline,
     name,
+    ...(block.unit === 'in' ? [lettering(inchWords, [x + cell.width - 1.5, y + 4], { anchor: 'end' })] : []),
     lettering(shortened(cell.value, cell.width - 3, style), [x + start, baseline], style),
     ...under,
   ];

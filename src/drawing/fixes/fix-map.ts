@@ -3,7 +3,8 @@ import type { Vector } from '../../core/geometry/shapes.ts';
 import { dot } from '../../core/geometry/vector.ts';
 import { fixPlace } from '../../core/log/fix-place.ts';
 import type { FixLine } from '../../core/log/fixes.ts';
-import { viewNamed } from '../bench-stage.ts';
+import { extents, viewNamed } from '../bench-stage.ts';
+import { floorMarks, seenCasters, standsOnFloor } from '../bench-stand.ts';
 import { headedBlock, pictureMarks } from '../bench-view.ts';
 import { type Block, emptyBlock } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
@@ -77,15 +78,18 @@ function mapBlock({ book, bench, view: name }: MapAsk, scale: number): Block {
   const gaze = GAZES[name];
   const view = viewNamed(name, scale);
   const frame = book.parts.filter((part) => part.bench === bench.id && part.chapter === 'benchwork');
-  const pieces = placedParts(frame.filter(({ role }) => name !== 'plan' || role !== 'deck')).map((one) =>
+  const wood = placedParts(frame.filter(({ role }) => name !== 'plan' || role !== 'deck')).map((one) =>
     seen(one, gaze),
   );
-  if (pieces.length === 0) return emptyBlock;
+  if (wood.length === 0) return emptyBlock;
+  const isSide = name !== 'plan';
+  const pieces = isSide ? [...wood, ...seenCasters({ notebook: book, bench }, gaze)] : wood;
+  const floor = isSide && standsOnFloor(wood) ? floorMarks(view, extents(wood)) : [];
   const flags = shown(bench, name, placedFixes(book, bench)).map(({ number, at }) => ({
     number,
     at: [dot(at, gaze.right), dot(at, gaze.up)] as const,
   }));
-  const marks = [...pictureMarks({ view, pieces, cut: [], dashed: [] }), ...flagMarks(view, flags)];
+  const marks = [...pictureMarks({ view, pieces, cut: [], dashed: [] }), ...floor, ...flagMarks(view, flags)];
   return headedBlock({ marks, views: [view], dimensions: [] }, `${TITLES[name]} ${scaleText(scale)}`, [
     'Numbers are those of the register of fixes.',
   ]);
