@@ -3,6 +3,7 @@ import { type AllCut, cutLots, type Workshop, yardAsks } from '../../../src/core
 import { replay } from '../../../src/core/cutting/replay.ts';
 import { savingsOf } from '../../../src/core/cutting/savings.ts';
 import type { SheetStock } from '../../../src/core/stock/goods.ts';
+import type { PieceInHand } from '../../../src/core/stock/in-hand.ts';
 import type { Part } from '../../../src/core/stock/part.ts';
 
 const ply: SheetStock = {
@@ -34,10 +35,10 @@ const shop: Workshop = {
   saw: { kerf: 3, rip: null, trim: 0, keep: 80, rounds: 3, nest: null, car: null },
   ...{ prices: {}, pieces: [] },
 };
-const piece = {
+const piece: PieceInHand = {
   ...{ id: 'left-over', stock: 'ply', length: 700, width: 200, count: 1 },
-  ...{ edges: 'sawn', thickness: null, spoilt: [] },
-} as const;
+  ...{ edges: 'sawn' as const, thickness: null, spoilt: [] },
+};
 
 const soundly = (all: AllCut) => {
   expect(all.sheets.flatMap((sheet) => replay(sheet).faults)).toEqual([]);
