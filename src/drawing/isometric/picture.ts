@@ -54,7 +54,10 @@ export function drawn(picture: Picture, { bodies, seen }: Sight, scale: number):
     .map((one) => areaMark(one, picture, paper));
   const areas = (id: string) => seen.filter((one) => one.id === id).map(({ area }) => onPaper(area, paper));
   const arrows = picture.arrows.flatMap((arrow) => arrowMarks(arrow, { bodies, picture, paper, areas }));
-  const labels = picture.labels.map(({ text, ids }) => ({ text, areas: ids.flatMap(areas) }));
+  const labels = picture.labels.map(({ text, ids }) => {
+    const found = bodies.find(({ id }) => ids.includes(id));
+    return { text, areas: ids.flatMap(areas), middle: found === undefined ? null : paper(flat(middleOf(found))) };
+  });
   const all = [...shown, ...arrows];
   const named = [...all, ...pieceLabels(labels, all)];
   return {
@@ -105,7 +108,7 @@ function arrowMarks({ body, direction }: PathArrow, { bodies, picture, paper, ar
   const [x, y, z] = direction;
   const way: Vector = picture.lies === 'upright' ? direction : [x, 0 - y, 0 - z];
   const { min, max } = one.box;
-  const middle: Vector = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
+  const middle = middleOf(one);
   const half =
     Math.abs(way[0]) * (max[0] - min[0]) + Math.abs(way[1]) * (max[1] - min[1]) + Math.abs(way[2]) * (max[2] - min[2]);
   const tail = paper(flat(plus(middle, times(way, -half / 2))));
@@ -113,6 +116,10 @@ function arrowMarks({ body, direction }: PathArrow, { bodies, picture, paper, ar
   const [ux, uy] = onPaperWay(way, paper);
   const from: Spot = [tip[0] - ux * ARROW.length, tip[1] - uy * ARROW.length];
   return [{ kind: 'line', from, to: tip, pen: 'edge', role: 'arrow' }, arrowhead(tip, from)];
+}
+
+function middleOf({ box: { min, max } }: Body): Vector {
+  return [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
 }
 
 /** Back along the way until nothing of the body is under the tip: the face a path comes from may be turned away. */

@@ -5,32 +5,53 @@ import { boxesOf, isFree, ledLabelMarks, linesOf } from '../labels.ts';
 import type { Extent, Mark, Spot, TextMark } from '../mark.ts';
 import { lettering, smallText, textBox } from '../text.ts';
 
-/** A piece's name and what is seen of it on paper. */
-export type PieceLabel = { readonly text: string; readonly areas: readonly Polygon[] };
+/** A piece's name, what is seen of it on paper, and where it is when nothing of it is seen. */
+export type PieceLabel = { readonly text: string; readonly areas: readonly Polygon[]; readonly middle: Spot | null };
 
-/** Every label on what is seen of its piece where it fits, else beside the picture's lines with a leader to it. */
+/** How many of a piece's areas are tried for a leader's end. */
+const TRIED = 6;
+
+/**
+ * Every label on what is seen of its piece where it fits, else beside the picture's lines with a leader to it; a piece
+ * that others hide is named as such, so that no arrow stands without a name.
+ */
 export function pieceLabels(labels: readonly PieceLabel[], drawn: readonly Mark[]): readonly Mark[] {
   const written: Mark[] = [];
   const lines = linesOf(drawn);
   const within = grown(extentOf(drawn), 14);
   const waiting: PieceLabel[] = [];
-  for (const label of labels.filter(({ areas }) => areas.length > 0)) {
+  for (const label of labels) {
     const inside = insideOf(label, { lines, boxes: boxesOf(written) });
     if (inside === null) waiting.push(label);
     else written.push(inside);
   }
-  for (const { text, areas } of waiting) {
-    const [x, y] = middleOf(largest(areas));
+  for (const label of waiting) {
     const obstacles = { lines: [...lines, ...linesOf(written)], boxes: boxesOf(written) };
-    written.push(...ledLabelMarks({ text, box: { x0: x, y0: y, x1: x, y1: y } }, obstacles, within));
+    written.push(...besideOf(label, obstacles, within));
   }
   return written;
+}
+
+/** A label with a leader to the largest area that a leader gets to. */
+function besideOf({ text, areas, middle }: PieceLabel, obstacles: Obstacles, within: Extent): readonly Mark[] {
+  const hidden = areas.length === 0;
+  const ends = hidden ? (middle === null ? [] : [middle]) : bySize(areas).slice(0, TRIED).map(middleOf);
+  for (const [x, y] of ends) {
+    const box = { x0: x, y0: y, x1: x, y1: y };
+    const led = ledLabelMarks({ text: hidden ? `${text}, hidden` : text, box }, obstacles, within);
+    if (led.length > 0) return led;
+  }
+  return [];
+}
+
+function bySize(areas: readonly Polygon[]): readonly Polygon[] {
+  return areas.toSorted((a, b) => area(b) - area(a));
 }
 
 type Obstacles = Parameters<typeof isFree>[1];
 
 function insideOf({ text, areas }: PieceLabel, obstacles: Obstacles): TextMark | null {
-  for (const one of [...areas].sort((a, b) => area(b) - area(a))) {
+  for (const one of bySize(areas)) {
     const found = spotsIn(one)
       .map((spot) => centred(text, spot))
       .find((mark) => isWithin(mark, one) && isFree(mark, obstacles));
@@ -67,10 +88,6 @@ function spotsIn(polygon: Polygon): readonly Spot[] {
   )
     .filter((spot) => holds(polygon, spot))
     .toSorted((a, b) => far(a) - far(b) || a[1] - b[1] || a[0] - b[0]);
-}
-
-function largest(areas: readonly Polygon[]): Polygon {
-  return areas.reduce((best, one) => (area(one) > area(best) ? one : best));
 }
 
 /** A place inside an area: the middle of the widest stretch level with its half height. */
