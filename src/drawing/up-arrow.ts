@@ -8,7 +8,7 @@ import { lettering, smallText, textWidth } from './text.ts';
 import { onPaper } from './view.ts';
 
 /** Length of the arrow on paper, mm. */
-const LONG = 7;
+const LONG = 5.5;
 const WORD = 'up';
 
 /** Which way a piece stands in its own plane: along its length or across it; null where its face looks up or down. */
@@ -58,9 +58,9 @@ function arrowAt([x, y]: Spot, [along, across]: Point): { readonly marks: readon
 export function upMarks({ part, view, window }: Stage, drawn: readonly Mark[]): readonly Mark[] {
   const up = partUp(part);
   if (up === null) return [];
-  const shares = [0.5, 0.3, 0.7, 0.15, 0.85];
+  const shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.06, 0.94];
   const xs = [up.at[0], ...shares.map((share) => window.x0 + share * (window.x1 - window.x0))];
-  const ys = [0.5, 0.3, 0.7].map((share) => window.y0 + share * (window.y1 - window.y0));
+  const ys = [0.5, 0.4, 0.6, 0.3, 0.7].map((share) => window.y0 + share * (window.y1 - window.y0));
   const [left, foot] = onPaper(view, [window.x0, window.y0]);
   const [right, head] = onPaper(view, [window.x1, window.y1]);
   const [lines, boxes] = [linesOf(drawn), boxesOf(drawn)];

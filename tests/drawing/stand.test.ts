@@ -1,0 +1,124 @@
+import { describe, expect, test } from 'vitest';
+import { compute, type Notebook } from '../../src/core/notebook.ts';
+import type { Part, Placement } from '../../src/core/stock/part.ts';
+import { seenCasters } from '../../src/drawing/bench-stand.ts';
+import { layOutDrawing } from '../../src/drawing/layout.ts';
+import type { Mark } from '../../src/drawing/mark.ts';
+import { fromFront } from '../../src/drawing/scene.ts';
+import { partUp } from '../../src/drawing/up-arrow.ts';
+import { loadContent } from '../../src/reading/disk.ts';
+import { readContent } from '../../src/reading/read.ts';
+
+const files = await loadContent(new URL('../../content', import.meta.url).pathname);
+const notebooks = readContent(files).plans.flatMap((plan): readonly Notebook[] => {
+  const result = compute(plan);
+  return result.ok ? [result.value] : [];
+});
+
+function bookOf(slug: string): Notebook {
+  const found = notebooks.find((one) => one.slug === slug);
+  if (found === undefined) throw new Error(`no notebook ${slug}`);
+  return found;
+}
+
+function wordsOf(marks: readonly Mark[]): readonly string[] {
+  return marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+}
+
+const table = bookOf('bittern-basin');
+const drawn = (id: string, book = table) => layOutDrawing(book, id, { unit: 'mm', paper: 'A4' });
+
+describe('what a bench stands on', () => {
+  for (const view of ['front', 'left', 'section']) {
+    test(`is measured from the floor in the ${view} view: the whole is the deck's height`, () => {
+      const { marks, dimensions } = drawn(`benchwork.${view}`);
+      expect(wordsOf(marks)).toContain('Floor');
+      const whole = dimensions.find(({ chain }) => chain === 'heights whole');
+      expect(whole?.between).toEqual([0, table.benches[0]?.deckTop]);
+      const links = dimensions.filter(({ chain }) => chain === 'heights');
+      expect(links.some(({ between }) => between?.[0] === 0 && between[1] === 100)).toBe(true);
+    });
+  }
+
+  test('is left out where nothing of the bench reaches the floor; the height is then in words', () => {
+    const { marks } = drawn('benchwork.front', bookOf('window-shelf'));
+    expect(wordsOf(marks)).not.toContain('Floor');
+    expect(wordsOf(marks).some((text) => text.includes('above the floor'))).toBe(true);
+  });
+
+  test('has wheels as large as the stock says, on the floor and within the circle they swing in', () => {
+    const [bench] = table.benches;
+    if (bench === undefined) throw new Error('no bench');
+    const wheels = seenCasters({ notebook: table, bench }, fromFront).filter(({ id }) => id.endsWith('.wheel'));
+    expect(wheels).toHaveLength(4);
+    for (const { id, areas } of wheels) {
+      const points = areas.flatMap(({ outline }) => outline);
+      const [us, vs] = [points.map(([u]) => u), points.map(([, v]) => v)];
+      const circle = table.envelopes.find((one) => `${one.id}.wheel` === id);
+      expect(Math.min(...vs)).toBeCloseTo(0, 6);
+      expect(Math.max(...vs)).toBeCloseTo(75, 6);
+      expect(Math.min(...us)).toBeGreaterThanOrEqual((circle?.min[0] ?? Number.NaN) - 1e-6);
+      expect(Math.max(...us)).toBeLessThanOrEqual((circle?.max[0] ?? Number.NaN) + 1e-6);
+    }
+  });
+});
+
+describe('labels', () => {
+  test('name a leg of many layers as one in the plan, and leave out what the shelves hide', () => {
+    const words = wordsOf(drawn('benchwork.plan').marks);
+    expect(words).toEqual(expect.arrayContaining(['P1A to P1Z', 'P2A to P2Z', 'P3A to P3Z', 'P4A to P4Z']));
+    expect(words.filter((text) => /^(P1B|HB3C)$/.test(text))).toEqual([]);
+  });
+
+  test('name every move of the exploded view, and nothing of another chapter is in it', () => {
+    const words = wordsOf(drawn('assembly.exploded').marks);
+    const order = table.assembly[0]?.poses.find(({ pose }) => pose === table.assembly[0]?.chosen)?.order ?? [];
+    const labels = new Map(table.parts.flatMap(({ places }) => places.map(({ id, label }) => [id, label] as const)));
+    const alone = order.filter(({ parts, within }) => parts.length === 1 && within === null);
+    const names = alone.flatMap(({ parts: [id = ''] }) => labels.get(id) ?? []);
+    expect(names.length).toBeGreaterThan(20);
+    expect(words).toEqual(expect.arrayContaining([...names, 'W2A to W2G', 'W3A to W3G']));
+    expect(words.filter((text) => /^F\d|^P-back/.test(text))).toEqual([]);
+  });
+
+  test('say of a hidden piece that it is hidden', () => {
+    const step = table.assembly.length > 0 ? 'assembly.step-20' : '';
+    expect(wordsOf(drawn(step).marks)).toContain('HB3B, hidden');
+  });
+});
+
+describe('the way up', () => {
+  const place = (x: Placement['pose']['x'], y: Placement['pose']['y']): Placement => ({
+    id: 'a',
+    label: 'A',
+    pose: { origin: [0, 0, 0], x, y, z: [0, 1, 0] },
+    marks: [{ text: 'up', side: 'face', at: [10, 20], kind: 'up' }],
+  });
+  const part = (...places: readonly Placement[]): Part => ({
+    id: 'a',
+    label: 'A',
+    role: 'side',
+    chapter: 'benchwork',
+    bench: 'table',
+    stock: 'ply',
+    blank: { length: 100, width: 50, thickness: 10, grain: 'length' },
+    features: [],
+    places,
+    cutAfterMeasuring: false,
+    phase: 'now',
+  });
+
+  test('is across a part that stands on its long edge, along one that stands on its end', () => {
+    expect(partUp(part(place([1, 0, 0], [0, 0, 1])))?.way).toEqual([0, 1]);
+    expect(partUp(part(place([0, 0, -1], [1, 0, 0])))?.way).toEqual([-1, 0]);
+  });
+
+  test('is not drawn on a part that lies flat, nor where its pieces stand differently', () => {
+    expect(partUp(part(place([1, 0, 0], [0, 1, 0])))).toBeNull();
+    expect(partUp(part(place([1, 0, 0], [0, 0, 1]), place([1, 0, 0], [0, 0, -1])))).toBeNull();
+  });
+
+  test('is drawn on the sides of the table', () => {
+    expect(wordsOf(drawn('part.side.front').marks)).toContain('up');
+  });
+});
