@@ -1,12 +1,12 @@
 import { bounds } from '../core/geometry/polygon.ts';
 import type { Point } from '../core/geometry/shapes.ts';
 import { placed } from '../core/geometry/vector.ts';
-import type { Joint } from '../core/stock/part.ts';
+import type { Joint, Part } from '../core/stock/part.ts';
 import { chainBlock, headedBlock, labelled } from './bench-view.ts';
 import { type Block, joined } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import type { DrawingOptions, DrawingUnit } from './drawing.ts';
-import { lengthText, saidLength } from './figures.ts';
+import { leastStep, lengthText, saidLength } from './figures.ts';
 import { hatchMarks } from './hatch.ts';
 import { clippedOutline, type Window, within } from './outline.ts';
 import { scales, scaleText } from './paper.ts';
@@ -14,19 +14,34 @@ import type { Side } from './rule.ts';
 import { cutBy, fromAbove, type Gaze, type Placed, placedParts, type Seen } from './scene.ts';
 import { onPaper, paperX, paperY, type View } from './view.ts';
 
-/** Joints that are made alike: the same two parts meet in the same way. */
-export type JointGroup = { readonly first: Joint; readonly count: number };
+/** Joints that are made alike: the same two shapes meet in the same way. */
+export type JointGroup = { readonly first: Joint; readonly others: readonly Joint[] };
 
 const drawn: readonly Joint['kind'][] = ['lap', 'dado', 'rabbet'];
 
-/** The joints worth a drawing, one for each pair of parts that meet alike. */
+/** What a part is as far as its joints go: a hole for a wire makes it another part, not another joint. */
+function shapeKey({ role, bench, blank, features }: Part, instances: ReadonlyMap<string, unknown>): string {
+  const own = features.filter((one) => one.for === undefined || instances.has(one.for));
+  return JSON.stringify([role, bench, blank, own.map(({ id: _id, ...shape }) => shape)]);
+}
+
+/** The joints worth a drawing, one for each pair of shapes that meet alike. */
 export function jointGroups(book: DrawingBook): readonly JointGroup[] {
-  const partOf = new Map(book.parts.flatMap((part) => part.places.map(({ id }) => [id, part.id] as const)));
-  const keyOf = ({ kind, between: [a, b] }: Joint) => [kind, partOf.get(a) ?? a, partOf.get(b) ?? b].join(' ');
+  const partOf = new Map(book.parts.flatMap((part) => part.places.map(({ id }) => [id, part] as const)));
+  const keys = new Map(book.parts.map((part) => [part, shapeKey(part, partOf)] as const));
+  const shapeOf = (id: string) => {
+    const part = partOf.get(id);
+    return (part === undefined ? undefined : keys.get(part)) ?? id;
+  };
+  const keyOf = ({ kind, between: [a, b] }: Joint) => [kind, shapeOf(a), shapeOf(b)].join(' ');
   const groups = new Map<string, JointGroup>();
   for (const joint of book.joints.filter(({ kind }) => drawn.includes(kind))) {
-    const found = groups.get(keyOf(joint));
-    groups.set(keyOf(joint), { first: found?.first ?? joint, count: (found?.count ?? 0) + 1 });
+    const key = keyOf(joint);
+    const found = groups.get(key);
+    groups.set(
+      key,
+      found === undefined ? { first: joint, others: [] } : { ...found, others: [...found.others, joint] },
+    );
   }
   return [...groups.values()];
 }
@@ -130,10 +145,23 @@ function labelOf(book: DrawingBook, id: string): string {
 }
 
 /** "Dado of S1 and C1, 6 alike". */
-export function jointTitle(book: DrawingBook, { first, count }: JointGroup): string {
+export function jointTitle(book: DrawingBook, { first, others }: JointGroup): string {
   const [a, b] = first.between;
-  const alike = count > 1 ? `, ${count} alike` : '';
+  const alike = others.length > 0 ? `, ${others.length + 1} alike` : '';
   return `${jointNames[first.kind]} of ${labelOf(book, a)} and ${labelOf(book, b)}${alike}`;
+}
+
+/** A clearance; on an inch sheet it is often less than what a rule shows. */
+function playText(mm: number, unit: DrawingUnit): string {
+  return unit === 'in' && mm > 0 && mm < leastStep.in ? 'under 1/32' : lengthText(mm, unit);
+}
+
+/** The other pairs that meet alike, as many as a line holds. */
+function alikeNote(book: DrawingBook, { others }: JointGroup): readonly string[] {
+  const pairs = others.map(({ between: [a, b] }) => `${labelOf(book, a)} and ${labelOf(book, b)}`);
+  const told = pairs.slice(0, 5);
+  const more = pairs.length - told.length;
+  return told.length === 0 ? [] : [`The same: ${told.join('; ')}${more > 0 ? `; ${more} more` : ''}.`];
 }
 
 /** What the joint's drawing shows, in words. */
@@ -146,7 +174,7 @@ export function jointWords(book: DrawingBook, group: JointGroup, unit: DrawingUn
     between: [a, b],
   } = group.first;
   const cut = kind === 'lap' ? `cut along the middle of ${labelOf(book, b)}` : 'cut level';
-  const play = `${saidLength(clearance, unit)} of clearance over the thickest reading`;
+  const play = `${playText(clearance, unit)} ${unit} of clearance over the thickest reading`;
   const deeper = relief > 0 ? `, each half ${saidLength(relief, unit)} deeper than half` : '';
   return `${jointTitle(book, group)}, ${cut}. ${labelOf(book, b)} enters ${labelOf(book, a)} with ${play}${deeper}; ${held === 'loose' ? 'loose' : `held by ${held}`}.`;
 }
@@ -172,6 +200,11 @@ export function jointLayout(book: DrawingBook, group: JointGroup, { unit }: Draw
     ...sizeChains(view, faces, { window, unit }),
   );
   const heading = `${jointTitle(book, group)} ${scaleText(scale)}`;
-  const note = `Clearance ${lengthText(group.first.clearance, unit)}${group.first.relief > 0 ? `, lap relief ${lengthText(group.first.relief, unit)}` : ''}.`;
-  return { blocks: [headedBlock(labelled(block, view, [faces.holds, faces.enters]), heading, [note])], scale };
+  const note = `Clearance ${playText(group.first.clearance, unit)}${group.first.relief > 0 ? `, lap relief ${lengthText(group.first.relief, unit)}` : ''}.`;
+  return {
+    blocks: [
+      headedBlock(labelled(block, view, [faces.holds, faces.enters]), heading, [note, ...alikeNote(book, group)]),
+    ],
+    scale,
+  };
 }

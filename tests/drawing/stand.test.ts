@@ -3,6 +3,7 @@ import { compute, type Notebook } from '../../src/core/notebook.ts';
 import type { Part, Placement } from '../../src/core/stock/part.ts';
 import { seenCasters } from '../../src/drawing/bench-stand.ts';
 import { layOutDrawing } from '../../src/drawing/layout.ts';
+import { listDrawings } from '../../src/drawing/list.ts';
 import type { Mark } from '../../src/drawing/mark.ts';
 import { fromFront } from '../../src/drawing/scene.ts';
 import { partUp } from '../../src/drawing/up-arrow.ts';
@@ -120,5 +121,20 @@ describe('the way up', () => {
 
   test('is drawn on the sides of the table', () => {
     expect(wordsOf(drawn('part.side.front').marks)).toContain('up');
+  });
+});
+
+describe('joints', () => {
+  test('are drawn once for shapes that meet alike, holes of other chapters or not, and name the other pairs', () => {
+    const listed = listDrawings(table).filter(({ kind }) => kind === 'joint');
+    expect(listed.filter(({ id }) => id.startsWith('joint.lap.')).map(({ title }) => title)).toEqual([
+      'Lap of C1 and L1, 3 alike',
+    ]);
+    expect(wordsOf(drawn('joint.lap.strut.across-1.strut.along-1').marks)).toContain('The same: C2 and L1; C3 and L1.');
+  });
+
+  test('never print a clearance of nothing on an inch sheet', () => {
+    const { marks } = layOutDrawing(table, 'joint.lap.strut.across-1.strut.along-1', { unit: 'in', paper: 'Letter' });
+    expect(wordsOf(marks).some((text) => text.startsWith('Clearance under 1/32,'))).toBe(true);
   });
 });
