@@ -12,6 +12,14 @@ export type Directive = {
 const required = (name: string) => ({ name, required: true });
 const optional = (name: string) => ({ name, required: false });
 
+/** Tables of what the rooms computed: benchwork, track, wiring and scenery, in this order. */
+const ROOM_TABLES = [
+  'hardware',
+  ...['lines', 'set-out', 'turnouts'],
+  ...['wires', 'districts', 'reversing', 'holes', 'tests'],
+  ...['layers', 'water', 'cover', 'requests'],
+] as const;
+
 /** The whole vocabulary; everything else with a colon is ordinary text. */
 export const DIRECTIVES: readonly Directive[] = [
   { name: 'value', form: 'text', attributes: [], label: 'required', example: ':value[side]' },
@@ -29,6 +37,7 @@ export const DIRECTIVES: readonly Directive[] = [
   { name: 'sheets', form: 'leaf', attributes: [], label: 'none', example: '::sheets' },
   { name: 'joints', form: 'leaf', attributes: [], label: 'none', example: '::joints' },
   { name: 'tools', form: 'leaf', attributes: [], label: 'none', example: '::tools' },
+  ...ROOM_TABLES.map((name) => ({ name, form: 'leaf', attributes: [], label: 'none', example: `::${name}` }) as const),
   {
     name: 'photo',
     form: 'leaf',

@@ -1,3 +1,4 @@
+import { roomBlocks } from './blocks.ts';
 import { type ChapterProse, chapterProse } from './chapter-prose.ts';
 import type { ChapterId } from './chapters.ts';
 import { chapterDrawings } from './drawings.ts';
@@ -13,7 +14,7 @@ export type ChapterPage = {
   readonly stretches: readonly Stretch[];
 };
 
-/** Lists that come at the end when the author placed them nowhere, and nowhere when there is nothing in them. */
+/** Lists that are left out when there is nothing in them; tables of a room say so in words where the author placed them. */
 const RESTED: readonly string[] = ['findings', 'steps', 'parts', 'cut-list', 'joints'];
 
 function block(name: string, attributes: Readonly<Record<string, string>> = {}): Stretch {
@@ -33,6 +34,7 @@ function filled(book: Book, chapter: ChapterId): readonly string[] {
     ...(has(steps) ? ['steps'] : []),
     ...(has(parts) ? ['parts', 'cut-list'] : []),
     ...(chapterJoints(book, chapter).length > 0 ? ['joints'] : []),
+    ...roomBlocks(book, chapter),
   ];
 }
 

@@ -1,16 +1,12 @@
+import { BLOCKS, blockAnchor } from './blocks.ts';
 import type { ChapterProse } from './chapter-prose.ts';
 
 export type Heading = { readonly id: string; readonly html: string };
 
-const OF_BLOCK: Readonly<Record<string, Heading>> = {
-  steps: { id: 'the-steps', html: 'Steps' },
-  parts: { id: 'the-parts', html: 'Parts' },
-  'cut-list': { id: 'the-cut-list', html: 'Cut list' },
-  joints: { id: 'the-joints', html: 'Joints' },
-  sheets: { id: 'the-sheets', html: 'Sheets' },
-  tools: { id: 'the-tools', html: 'Tools' },
-  findings: { id: 'the-findings', html: 'What the checks found' },
-};
+/** The heading that a block brings along. */
+function headingOf(name: string): readonly Heading[] {
+  return BLOCKS.filter((block) => block.name === name).map(({ heading }) => ({ id: blockAnchor(name), html: heading }));
+}
 
 function headingsIn(html: string): readonly Heading[] {
   return [...html.matchAll(/<h2 id="([^"]+)">([\s\S]*?)<\/h2>/g)].map(([, id = '', inner = '']) => ({
@@ -23,7 +19,6 @@ function headingsIn(html: string): readonly Heading[] {
 export function contentsOf(stretches: ChapterProse['stretches']): readonly Heading[] {
   return stretches.flatMap((stretch) => {
     if (stretch.kind === 'words') return headingsIn(stretch.html);
-    const own = stretch.kind === 'block' ? OF_BLOCK[stretch.name] : undefined;
-    return own === undefined ? [] : [own];
+    return stretch.kind === 'block' ? headingOf(stretch.name) : [];
   });
 }

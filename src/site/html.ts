@@ -39,6 +39,16 @@ export function listed(pieces: readonly Html[]): Html {
   return html(pieces.join(', '));
 }
 
+/** Smaller words on a line of their own below. */
+export function below(words: Html): Html {
+  return html(`<span class="aside whole">${words}</span>`);
+}
+
+/** Words that must not be passed over. */
+export function strong(words: string): Html {
+  return html(`<strong>${text(words)}</strong>`);
+}
+
 /** A label keeps to one line, `FC1-1`, unless it is too long for a phone. */
 const LONGEST_UNBROKEN = 16;
 

@@ -1,3 +1,5 @@
+import { BLOCKS } from './blocks.ts';
+
 /** What an .mdx chapter places by itself, as its source names it. */
 export type MdxPlaced = {
   /** names of the blocks, as directives name them */
@@ -5,16 +7,6 @@ export type MdxPlaced = {
   readonly drawings: readonly string[];
   readonly steps: readonly string[];
   readonly photos: readonly string[];
-};
-
-const BLOCKS: Readonly<Record<string, string>> = {
-  CutList: 'cut-list',
-  Findings: 'findings',
-  Joints: 'joints',
-  Parts: 'parts',
-  Sheets: 'sheets',
-  Steps: 'steps',
-  Tools: 'tools',
 };
 
 function attributesIn(source: string, element: string, attribute: string): readonly string[] {
@@ -25,9 +17,7 @@ function attributesIn(source: string, element: string, attribute: string): reado
 /** Read from the source, because an .mdx chapter tells nothing of itself before it runs. */
 export function mdxPlaced(source: string): MdxPlaced {
   return {
-    blocks: Object.entries(BLOCKS).flatMap(([element, name]) =>
-      new RegExp(`<${element}\\b`).test(source) ? [name] : [],
-    ),
+    blocks: BLOCKS.filter(({ element }) => new RegExp(`<${element}\\b`).test(source)).map(({ name }) => name),
     drawings: attributesIn(source, 'Drawing', 'of'),
     steps: attributesIn(source, 'Step', 'id'),
     photos: attributesIn(source, 'Photo', 'file'),

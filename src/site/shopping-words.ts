@@ -1,7 +1,7 @@
 import type { ShoppingLine } from '../core/shopping/line.ts';
 
 /** How many, and of what: `2 sheets`, `1 pack of 100`; a number nobody can know yet is not made up. */
-export function quantityWords({ quantity, unit }: ShoppingLine): string {
+export function quantityWords({ quantity, unit }: Pick<ShoppingLine, 'quantity' | 'unit'>): string {
   if (quantity === null) return 'to be judged';
   return `${quantity} ${quantity === 1 ? unit : unit.replace(/^[a-z]+/, (word) => (word === 'box' ? 'boxes' : `${word}s`))}`;
 }

@@ -19,7 +19,8 @@ function allComplaints(notebook: Notebook): readonly string[] {
     options.flatMap((option) => {
       const drawing = layOutDrawing(notebook, id, option);
       // templates of the land are drawn true to scale and told by heights, not feature by feature
-      const part = kind === 'part' ? notebook.parts.find((one) => one.id === of && one.chapter === 'benchwork') : undefined;
+      const part =
+        kind === 'part' ? notebook.parts.find((one) => one.id === of && one.chapter === 'benchwork') : undefined;
       return [
         ...complaints(drawing, option.paper),
         ...unlabelled(drawing, notebook),

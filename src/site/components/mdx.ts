@@ -1,4 +1,5 @@
 import { jsx } from 'astro/jsx-runtime';
+import { BLOCKS } from '../blocks.ts';
 import MdxBlock from './MdxBlock.astro';
 import MdxPhoto from './MdxPhoto.astro';
 import MdxStep from './MdxStep.astro';
@@ -10,15 +11,9 @@ function block(name: string) {
 
 /** What an .mdx chapter may write without importing it: the directives of .md, with capital letters. */
 export const MDX_COMPONENTS = {
-  CutList: block('cut-list'),
+  ...Object.fromEntries(BLOCKS.map(({ element, name }) => [element, block(name)])),
   Drawing: block('drawing'),
-  Findings: block('findings'),
-  Joints: block('joints'),
-  Parts: block('parts'),
   Photo: MdxPhoto,
-  Sheets: block('sheets'),
   Step: MdxStep,
-  Steps: block('steps'),
-  Tools: block('tools'),
   Value: MdxValue,
 };

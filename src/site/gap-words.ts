@@ -1,0 +1,52 @@
+import type { Gap } from '../core/wiring/gaps.ts';
+import { both, line, text } from './html.ts';
+import { figurePair } from './lengths.ts';
+import type { Book } from './notebooks.ts';
+import type { Told } from './table.ts';
+import { UNIT_NAMES } from './words.ts';
+
+/** What a cut through both rails is for. */
+export function gapWhy({ of, why }: Pick<Gap, 'of' | 'why'>): string {
+  const words: Readonly<Record<Gap['why'], string>> = {
+    district: `parts district ${of} from its neighbour`,
+    reversing: `end of a section that reverses`,
+    bridge: `end of ${of}, which lifts`,
+    approach: `dead approach of ${of}, while it is up`,
+  };
+  return words[why];
+}
+
+/** Where rails swap as a train passes; null where no line comes back on itself the other way round. */
+export function reversingTable({ notebook }: Book): Told | null {
+  const sections = notebook.wiring?.reversing ?? [];
+  if (sections.length === 0) return null;
+  return {
+    label: 'Sections that reverse',
+    caption: line(text('Sections that reverse, from the start of their line, in '), both(UNIT_NAMES)),
+    columns: [['Section'], ['Line'], ['From', 'right'], ['To', 'right'], ['Length', 'right']],
+    rows: sections.map(({ from, length, line: own, segment, to }) => [
+      text(segment),
+      text(own),
+      both(figurePair(from)),
+      both(figurePair(to)),
+      both(figurePair(length)),
+    ]),
+  };
+}
+
+/** Every place where both rails are cut, named as on the drawings; null where none is. */
+export function gapTable({ notebook }: Book): Told | null {
+  const gaps = notebook.wiring?.gaps ?? [];
+  if (gaps.length === 0) return null;
+  return {
+    label: 'Cuts through the rails',
+    caption: line(text('Cuts through both rails, from the start of their line, in '), both(UNIT_NAMES)),
+    columns: [['Cut'], ['Line'], ['At', 'right'], ['Why']],
+    rows: gaps.map((gap) => [
+      text(gap.id.replace('gap-', 'G')),
+      text(gap.line),
+      both(figurePair(gap.at)),
+      text(gapWhy(gap)),
+    ]),
+  };
+}

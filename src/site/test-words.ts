@@ -1,0 +1,32 @@
+import type { TestRow } from '../core/wiring/test-sheet.ts';
+import { type Pair, wholeSentence } from './lengths.ts';
+import type { Book } from './notebooks.ts';
+
+/** One test to make and tick: its name, what is done, what has to be seen. */
+export type TestWords = {
+  readonly tick: string;
+  readonly name: string;
+  readonly what: Pair;
+  readonly expect: Pair;
+  readonly content: TestRow;
+};
+
+/** `volts.quay` is the voltage of quay; a feeder's test and a cut's go by their own names. */
+export function testName({ id, of }: Pick<TestRow, 'id' | 'of'>): string {
+  const [kind = ''] = id.split('.');
+  if (kind === 'cut') return `Cut ${of.replace('gap-', 'G')}`;
+  if (kind === 'volts') return `Voltage in ${of}`;
+  if (kind === 'coin') return `Coin on the rails of ${of}`;
+  return of.charAt(0).toUpperCase() + of.slice(1).replaceAll('-', ' ');
+}
+
+/** The tests in the order they are made. */
+export function testWords({ notebook }: Book): readonly TestWords[] {
+  return (notebook.wiring?.tests ?? []).map((row) => ({
+    tick: `test:${row.id}`,
+    name: testName(row),
+    what: wholeSentence(row.what),
+    expect: wholeSentence(row.expect),
+    content: row,
+  }));
+}

@@ -1,0 +1,63 @@
+import type { Wire } from '../core/wiring/wire-list.ts';
+import { below, both, type Html, line, text } from './html.ts';
+import { figurePair, lengthPair } from './lengths.ts';
+import type { Book } from './notebooks.ts';
+import { stockName } from './sheet-words.ts';
+import type { Told } from './table.ts';
+import { counted, UNIT_NAMES } from './words.ts';
+
+/** `feeder-3-a` is one wire of the pair of feeder-3. */
+function pairOf({ id }: Wire): string {
+  return id.replace(/-[ab]$/, '');
+}
+
+/** Where a wire ends, with the distance along its line in the reader's unit. */
+function endOf(book: Book, wire: Wire): Html {
+  const feeder = book.notebook.wiring?.feeders.find(({ id }) => id === pairOf(wire));
+  if (feeder === undefined) return text(wire.to);
+  return line(text(`rail of ${feeder.line} at `), both(lengthPair(feeder.at)));
+}
+
+const KINDS: Readonly<Record<Wire['kind'], string>> = {
+  bus: 'bus',
+  feeder: 'feeder',
+  lead: 'flexible lead with a plug',
+  load: 'to a load',
+  frog: 'to a frog',
+};
+
+/** Every wire as it is cut, in the order of its number. */
+export function wireTable(book: Book): Told {
+  return {
+    label: 'Wires to cut',
+    caption: line(
+      text('Lengths as cut, with slack for bends, ends and mistakes, in '),
+      both(UNIT_NAMES),
+      text('; the label goes on both ends'),
+    ),
+    columns: [['Label'], ['Length', 'right'], ['From'], ['To'], ['Wire']],
+    rows: (book.notebook.wiring?.wires ?? []).map((wire) => [
+      text(wire.label),
+      both(figurePair(wire.length)),
+      text(wire.from),
+      endOf(book, wire),
+      line(text(stockName(book, wire.stock)), below(text(`${wire.colour}, ${KINDS[wire.kind]}`))),
+    ]),
+  };
+}
+
+/** What the wires come to, one sentence for each stock. */
+export function wireSums(book: Book): readonly Html[] {
+  const wires = book.notebook.wiring?.wires ?? [];
+  return [...new Set(wires.map(({ stock }) => stock))].map((stock) => {
+    const mine = wires.filter((wire) => wire.stock === stock);
+    const length = mine.reduce((sum, wire) => sum + wire.length, 0);
+    const longest = Math.max(...mine.map((wire) => wire.length));
+    return line(
+      text(`${stockName(book, stock)}: ${counted(mine.length, 'wire')}, `),
+      both(lengthPair(length)),
+      text(' in all, the longest '),
+      both(lengthPair(longest)),
+    );
+  });
+}
