@@ -121,7 +121,7 @@ export function everyPage(stand: Stand): void {
     test('can be read without JavaScript, in the unit of its notebook', async () => {
       const { context, page, strange } = await watched(stand, { javaScriptEnabled: false });
       for (const path of stand.site.pages) {
-        await page.goto(stand.site.address + path, { waitUntil: 'domcontentloaded' });
+        await page.goto(stand.site.address + path);
         expect((await shownText(page.locator('main'))).length, path).toBeGreaterThan(40);
         expect(await page.locator('.switches').isVisible(), path).toBe(false);
         const lengths = page.locator('main .length .in').first();
