@@ -117,7 +117,11 @@ export function compute(plan: Plan): Result<Notebook> {
   const together = assemblyStage(plan, { model, thicknesses: bench.value.thicknesses, head });
   const cut = cuttingStage(model.parts, plan, head);
   const { sheets } = cut;
-  const buy = shoppingStage({ sheets, hardware: model.hardware, scenery: land.value, stock: plan.stock, head });
+  const buy = shoppingStage({
+    ...{ sheets, hardware: model.hardware, scenery: land.value, stock: plan.stock, head, show: plan.head.show },
+    supplies: rails?.model.supplies ?? null,
+    wiring: wires,
+  });
   const found = [
     model,
     holes,

@@ -5,21 +5,35 @@ import type { GoodsWanted, SheetWanted, Shopping } from '../shopping/line.ts';
 import { shoppingFindings, shoppingList } from '../shopping/shopping.ts';
 import type { HardwareUse } from '../stock/fastener.ts';
 import type { Stock } from '../stock/goods.ts';
+import type { TrackSupplies } from '../track/supplies.ts';
+import type { WiringModel } from '../wiring/wiring.ts';
+import { roadbedWanted, trackWanted } from './track-wanted.ts';
+import { wiresWanted } from './wires-wanted.ts';
 
-/** What the chapters ask for: their sheets, their hardware, and the land's covers. */
+/** What the chapters ask for: sheets, hardware, track, wires and the land's covers. */
 export type Asked = {
   readonly sheets: readonly CutSheet[];
   readonly hardware: readonly HardwareUse[];
   readonly scenery: SceneryModel | null;
+  readonly supplies: TrackSupplies | null;
+  readonly wiring: WiringModel | null;
   readonly stock: readonly Stock[];
   readonly head: HeadValues;
+  /** the measure of names that hold a length */
+  readonly show: 'mm' | 'in';
 };
 
 /** Stage 10: what to buy for all chapters. */
-export function shoppingStage({ sheets, hardware, scenery, stock, head }: Asked) {
+export function shoppingStage({ sheets, hardware, scenery, supplies, wiring, stock, head, show }: Asked) {
+  const cut = sheets.filter(({ piece }) => piece === undefined).map(sheetWanted);
   const shopping: Shopping = shoppingList({
-    sheets: sheets.filter(({ piece }) => piece === undefined).map(sheetWanted),
-    goods: [...hardware.map((use) => hardwareWanted(use, stock)), ...landWanted(scenery)],
+    sheets: [...cut, ...roadbedWanted(supplies, stock)],
+    goods: [
+      ...hardware.map((use) => hardwareWanted(use, stock)),
+      ...trackWanted(supplies, show),
+      ...wiresWanted(wiring, stock),
+      ...landWanted(scenery),
+    ],
     stock,
     buying: head.buying,
     budget: head.budget,

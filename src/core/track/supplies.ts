@@ -36,6 +36,7 @@ export type TrackSupplies = {
   readonly turnouts: number;
   readonly roadbed: {
     readonly stock: string;
+    readonly width: number;
     readonly length: number;
     readonly strips: number;
     readonly sheets: number;
@@ -156,5 +157,5 @@ function roadbedOf({ roadbed }: TrackInput, length: number): TrackSupplies['road
   const { stock, width, sheet } = roadbed;
   const strips = sheet === null ? 0 : Math.ceil(length / sheet.length - 1e-9);
   const across = sheet === null ? 0 : Math.floor(sheet.width / width + 1e-9);
-  return { stock, length, strips, sheets: across === 0 ? 0 : Math.ceil(strips / across) };
+  return { stock, width, length, strips, sheets: across === 0 ? 0 : Math.ceil(strips / across) };
 }

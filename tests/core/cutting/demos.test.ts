@@ -74,9 +74,26 @@ describe('every sheet of the demo notebooks, cut as printed', () => {
 
   it('buys what the bounds found', () => {
     for (const { bounds, shopping } of notebooks) {
-      const lines = shopping.lines.filter(({ unit }) => unit === 'sheet' || unit === 'board');
+      const laid = new Set(bounds.map(({ stock }) => stock));
+      const lines = shopping.lines.filter(({ stock }) => stock !== null && laid.has(stock));
       const bought = lines.reduce((sum, { quantity }) => sum + (quantity ?? 0), 0);
       expect(bought).toBe(bounds.reduce((sum, { found }) => sum + found, 0));
     }
+  });
+
+  it('shops for all chapters: wire by the metre with its slack, track by the length', () => {
+    const [{ shopping, track, wiring } = { shopping: null, track: null, wiring: null }] = notebooks;
+    expect.assert(shopping !== null && track !== null && wiring !== null);
+    expect([...new Set(shopping.lines.flatMap((line) => line.for))].toSorted()).toEqual(
+      ['benchwork', 'scenery', 'track', 'wiring'].toSorted(),
+    );
+    for (const stock of new Set(wiring.wires.map((wire) => wire.stock))) {
+      const length = wiring.wires.reduce((sum, wire) => sum + (wire.stock === stock ? wire.length : 0), 0);
+      const metres = shopping.lines.find((line) => line.stock === stock)?.quantity ?? 0;
+      expect(metres * 1000 - length).toBeGreaterThanOrEqual(-1e-6);
+      expect(metres * 1000 - length).toBeLessThan(1000);
+    }
+    const flexible = shopping.lines.find(({ name }) => name.startsWith('Flexible track'));
+    expect(flexible?.quantity).toBe(track.supplies.yards.length);
   });
 });
