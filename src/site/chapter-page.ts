@@ -1,5 +1,5 @@
 import { roomBlocks } from './blocks.ts';
-import { type ChapterProse, chapterProse } from './chapter-prose.ts';
+import { type ChapterProse, chapterProse, nameInChapter } from './chapter-prose.ts';
 import type { ChapterId } from './chapters.ts';
 import { chapterDrawings } from './drawings.ts';
 import { chapterJoints } from './joint-words.ts';
@@ -49,6 +49,12 @@ function drawingsLeft(book: Book, chapter: ChapterId, prose: ChapterProse): read
     .map(({ id }) => block('drawing', { of: id }));
 }
 
+/** Whether a list of steps has any to show: an .mdx chapter may have placed each of them by itself. */
+function stepsLeft({ notebook }: Book, chapter: ChapterId, { code }: ChapterProse): boolean {
+  const placed = code?.steps ?? [];
+  return notebook.steps.some((step) => step.chapter === chapter && !placed.includes(nameInChapter(step)));
+}
+
 /** Each list and drawing once: its headings and marks have ids. Tools always come first on the page, by themselves. */
 function once(stretches: readonly Stretch[]): readonly Stretch[] {
   const seen = new Set(['tools']);
@@ -65,7 +71,7 @@ function once(stretches: readonly Stretch[]): readonly Stretch[] {
 export async function chapterPage(book: Book, chapter: ChapterId): Promise<ChapterPage> {
   const prose = await chapterProse(book, chapter);
   const placed = new Set([...blocksIn(prose.stretches).map(({ name }) => name), ...(prose.code?.blocks ?? [])]);
-  const shown = filled(book, chapter);
+  const shown = filled(book, chapter).filter((name) => name !== 'steps' || stepsLeft(book, chapter, prose));
   const empty = RESTED.filter((name) => !shown.includes(name));
   const words = prose.stretches.filter((stretch) => stretch.kind !== 'block' || !empty.includes(stretch.name));
   const rest = shown.filter((name) => !placed.has(name)).map((name) => block(name));

@@ -73,7 +73,8 @@ export function entryPage(stand: Stand): void {
       expect([entry?.done, entry?.made]).toEqual([[stepId], [pieceId]]);
       await context.setOffline(false);
       await context.close();
-      expect(strange).toEqual([]);
+      // Without a network a letter of a font not yet seen may be asked for in vain.
+      expect(strange.filter((one) => !one.includes('ERR_INTERNET_DISCONNECTED'))).toEqual([]);
     });
 
     test('takes over steps ticked on their chapter, unless they changed since', async () => {
