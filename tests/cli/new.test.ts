@@ -18,7 +18,7 @@ test.each([
   ['../outside'],
   ['..'],
   ['.'],
-  ['/tmp/x'],
+  ['/elsewhere/x'],
   ['a/b'],
   ['a\\b'],
   ['C:x'],
