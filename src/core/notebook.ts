@@ -8,6 +8,7 @@ import type { LotSaving } from './cutting/savings.ts';
 import type { Finding } from './finding.ts';
 import { headValues } from './head.ts';
 import { acceptFindings } from './log/accept.ts';
+import { byPiece } from './log/groups.ts';
 import type { LogRecord, Money } from './log/record.ts';
 import { type LogState, logState } from './log/state.ts';
 import type { Plan } from './plan.ts';
@@ -163,7 +164,7 @@ export function compute(plan: Plan): Result<Notebook> {
     wiring: wires,
     requests,
     steps: steps.steps,
-    log: log.records,
+    log: byPiece(log.records, model.parts),
     state,
     findings: [...answered.findings, ...answered.notes],
   });

@@ -18,6 +18,15 @@ export function slipOf(name: string, known: readonly string[]): string | null {
   return editDistance(name, near) <= SLIP ? near : null;
 }
 
+/** Names told of at most. */
+const MOST_ALIKE = 6;
+
+/** Known names that differ from a name in its numbers alone, the first few: `drawer.front-2` for `drawer.front-9`. */
+export function alikeNames(name: string, known: readonly string[]): readonly string[] {
+  const shape = withoutNumbers(name);
+  return shape === name ? [] : known.filter((one) => withoutNumbers(one) === shape).slice(0, MOST_ALIKE);
+}
+
 /** Today's name of something that was renamed, perhaps more than once; a ring of names stops where it began. */
 export function currentName(name: string, renamed: Readonly<Record<string, string>>): string {
   const seen = new Set<string>();

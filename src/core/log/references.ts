@@ -1,7 +1,8 @@
 import type { Finding } from '../finding.ts';
 import type { Fault } from '../units/problem.ts';
 import { type Sentence, say } from '../units/say.ts';
-import { slipsOf } from './names.ts';
+import { groupNames } from './groups.ts';
+import { alikeNames, slipsOf } from './names.ts';
 import type { LogRecord } from './record.ts';
 import { entryPath } from './records.ts';
 
@@ -16,7 +17,8 @@ export type Known = {
 type Use = {
   readonly name: string;
   readonly at: string;
-  readonly kind: 'step' | 'part' | 'figure';
+  /** `piece`: one piece alone; `part`: a piece or a group of them */
+  readonly kind: 'step' | 'part' | 'piece' | 'figure';
   readonly record: LogRecord;
 };
 
@@ -34,7 +36,7 @@ function uses(record: LogRecord): Use[] {
     ...within(
       record.fixes.map((fix) => fix.part),
       ['fix', 'part'],
-      'part',
+      'piece',
     ),
     ...within(
       record.measured.map((one) => one.what),
@@ -44,29 +46,53 @@ function uses(record: LogRecord): Use[] {
   ];
 }
 
-const WORDS = { step: 'step', part: 'part', figure: 'part or figure' } as const;
+const WORDS = { step: 'step', part: 'part', piece: 'part', figure: 'part or figure' } as const;
+
+type Lists = Readonly<Record<Use['kind'], readonly string[]>>;
+
+function listsOf({ steps, instances, measurable }: Known): Lists {
+  return {
+    step: steps,
+    part: [...instances, ...groupNames(instances)],
+    piece: instances,
+    figure: [...measurable, ...instances],
+  };
+}
 
 /**
  * Names the notebook does not know: a slip of the pen is a fault with the name that was meant; any other is kept as a note, for
  * it may be a part or step that the plan had when the entry was written.
  */
 export function unknownNames(records: readonly LogRecord[], known: Known) {
-  const lists = { step: known.steps, part: known.instances, figure: [...known.measurable, ...known.instances] };
-  const sets = { step: new Set(lists.step), part: new Set(lists.part), figure: new Set(lists.figure) };
-  const strange = records.flatMap(uses).filter((use) => !sets[use.kind].has(use.name));
+  const lists = listsOf(known);
+  const groups = new Set(groupNames(known.instances));
+  const sets = new Map(Object.entries(lists).map(([kind, names]) => [kind, new Set(names)]));
+  const strange = records.flatMap(uses).filter((use) => sets.get(use.kind)?.has(use.name) !== true);
   const slips = (kind: Use['kind']) => {
     const names = strange.filter((use) => use.kind === kind).map((use) => use.name);
     return slipsOf(names, lists[kind]);
   };
-  const meant = { step: slips('step'), part: slips('part'), figure: slips('figure') };
+  const meant = { step: slips('step'), part: slips('part'), piece: slips('piece'), figure: slips('figure') };
   const faults: Fault[] = [];
   const findings: Finding[] = [];
   for (const use of strange) {
     const name = meant[use.kind].get(use.name) ?? null;
-    if (name === null) findings.push(goneFinding(use));
+    if (use.kind === 'piece' && groups.has(use.name)) faults.push(groupFault(use, known.instances));
+    else if (name === null) findings.push(goneFinding(use, lists[use.kind]));
     else faults.push(slipFault(use, name));
   }
   return { faults, findings };
+}
+
+/** A mend is of one piece; of a drawer or a leg it has to be said which. */
+function groupFault({ name, at }: Use, instances: readonly string[]): Fault {
+  const pieces = instances.filter((id) => id.startsWith(`${name}.`));
+  return {
+    rule: 'log-name',
+    at,
+    what: `'${name}' is ${pieces.length === 1 ? 'a group of one piece' : `${pieces.length} pieces`}`,
+    mend: `name the one that was mended: ${pieces.join(', ')}`,
+  };
 }
 
 function slipFault({ name, at, kind, record }: Use, meant: string): Fault {
@@ -80,7 +106,7 @@ function slipFault({ name, at, kind, record }: Use, meant: string): Fault {
   };
 }
 
-function goneFinding({ name, kind, record }: Use): Finding {
+function goneFinding({ name, kind, record }: Use, names: readonly string[]): Finding {
   return {
     rule: kind === 'step' ? 'step-gone' : 'part-gone',
     level: 'note',
@@ -90,7 +116,7 @@ function goneFinding({ name, kind, record }: Use): Finding {
     figure: null,
     limit: null,
     unit: 'count',
-    mend: goneMend(kind),
+    mend: [...goneMend(kind), ...alikeWords(alikeNames(name, names))],
     source: 'this notebook',
     accepted: null,
   };
@@ -99,4 +125,8 @@ function goneFinding({ name, kind, record }: Use): Finding {
 function goneMend(kind: Use['kind']): Sentence {
   if (kind === 'step') return say`Nothing, if the step was taken out; else write its name as the steps have it.`;
   return say`Nothing, if the part was taken out; if it has another name now, write 'renamed' in an entry; log the change that took it out.`;
+}
+
+function alikeWords(alike: readonly string[]): Sentence {
+  return alike.length === 0 ? [] : say` There are ${alike.join(', ')}.`;
 }

@@ -115,7 +115,7 @@ export function entrySchema(kit: QuantityKit) {
     minutes: kit.number.optional(),
     /** ids of steps finished */
     done: z.array(dottedName).default([]),
-    /** ids of part instances made */
+    /** ids of part instances made, or of a drawer or leg for all its pieces */
     made: z.array(dottedName).default([]),
     /** ids of part instances put in their place */
     placed: z.array(dottedName).default([]),

@@ -4,6 +4,7 @@ import type { Part } from '../stock/part.ts';
 import type { Fault } from '../units/problem.ts';
 import { doneNotMade, fromTheFuture, neverMade, outOfOrder, sparePieces, upkeepFindings } from './doubts.ts';
 import { type FixLine, fixRegister } from './fixes.ts';
+import { byPiece } from './groups.ts';
 import { closingFindings, type HiddenState, hiddenSpaces } from './hidden.ts';
 import { historyOf, type PartEvent } from './history.ts';
 import { type Hours, hoursOf } from './hours.ts';
@@ -74,8 +75,9 @@ export type LogState = {
 
 /** The state of every part and step, and what follows from the log; the order of the records does not matter. */
 export function logState(input: LogStateInput): LogState {
-  const records = inLogOrder(input.records);
   const { parts, steps, benches } = input;
+  const asWritten = inLogOrder(input.records);
+  const records = byPiece(asWritten, parts);
   const history = historyOf(records, steps);
   const states = instanceStates(parts, history);
   const instances = new Set(states.map((state) => state.instance));
@@ -100,7 +102,7 @@ export function logState(input: LogStateInput): LogState {
     sessions: sessionsOf(records),
     gone: Object.fromEntries([...history].filter(([id]) => !instances.has(id) && isPart(id, input))),
   };
-  return { ...plain, ...judged(records, input, plain) };
+  return { ...plain, ...judged({ records, asWritten }, input, plain) };
 }
 
 function told(record: LogRecord) {
@@ -126,14 +128,16 @@ function sessionsOf(records: readonly LogRecord[]): LogState['sessions'] {
 
 type Plain = Omit<LogState, 'faults' | 'findings'>;
 
+type Told = { readonly records: readonly LogRecord[]; readonly asWritten: readonly LogRecord[] };
+
 function judged(
-  records: readonly LogRecord[],
+  { records, asWritten }: Told,
   input: LogStateInput,
   plain: Plain,
 ): Pick<LogState, 'faults' | 'findings'> {
   const { parts, steps, benches } = input;
   const results = Object.keys(expectedSizes(parts, benches));
-  const names = unknownNames(records, {
+  const names = unknownNames(asWritten, {
     steps: steps.map((step) => step.id),
     instances: plain.parts.map((part) => part.instance),
     measurable: [...input.measurable, ...results],

@@ -1,4 +1,5 @@
 import { headValues } from '../head.ts';
+import { byPiece } from '../log/groups.ts';
 import { historyOf } from '../log/history.ts';
 import { type Impact, impact, type Model } from '../log/impact.ts';
 import { instanceStates } from '../log/part-state.ts';
@@ -30,7 +31,7 @@ function modelOf(plan: Plan): Model | string {
 
 /** Pieces made before an entry, of the parts as they were then. */
 function madeBefore({ records, steps }: Known, model: Model, index: number): ReadonlySet<string> {
-  const states = instanceStates(model.parts, historyOf(records.slice(0, index), steps));
+  const states = instanceStates(model.parts, historyOf(byPiece(records.slice(0, index), model.parts), steps));
   return new Set(states.filter(({ made }) => made).map(({ instance }) => instance));
 }
 
