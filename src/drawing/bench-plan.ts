@@ -7,12 +7,13 @@ import {
   isFrame,
   type Plane,
   piecesOf,
+  type Scalable,
   sectionPlane,
   stopsOf,
   viewNamed,
 } from './bench-stage.ts';
-import { headedBlock, labelled, pictureMarks, showing } from './bench-view.ts';
-import { type Block, emptyBlock, joined } from './block.ts';
+import { headedBlock, labelled, showing, sightMarks, sightOf } from './bench-view.ts';
+import { emptyBlock, joined } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import type { DrawingOptions } from './drawing.ts';
 import { saidLength } from './figures.ts';
@@ -56,64 +57,59 @@ function letterA(at: Spot): Mark {
   return lettering('A', at, { weight: 'bold', anchor: 'middle', role: 'label' });
 }
 
-export function planBlock(ask: BenchAsk): Block {
-  const { bench, notebook, options, scale } = ask;
-  const view = viewNamed('plan', scale);
+export function planView(ask: BenchAsk): Scalable {
+  const { bench, notebook, options } = ask;
   const frame = piecesOf(ask).filter(({ part }) => part.role !== 'deck');
   const level = bench.sideTop - 1;
   const top = frame.map((one) => cutBy(one, fromAbove, level)).filter((piece) => piece !== null);
   const lower = frame.filter((one) => cutBy(one, fromAbove, level) === null).map((one) => seen(one, fromAbove));
   const pieces = [...lower.map((piece) => ({ ...piece, near: piece.near - 1e6 })), ...top];
-  if (pieces.length === 0) return emptyBlock;
+  if (pieces.length === 0) return () => emptyBlock;
   const box = extents(pieces);
-  const shape: Block = {
-    marks: [
-      ...pictureMarks({ view, pieces, cut: [], dashed: ['flange-strip'] }),
-      ...planeMarks(view, sectionPlane(notebook, bench), box),
-    ],
-    views: [view],
-    dimensions: [],
-  };
   const outside = extents(pieces.some(isFrame) ? pieces.filter(isFrame) : pieces);
-  const chains = viewChains({
-    view,
-    unit: options.unit,
-    box,
-    along: { name: 'bays along', at: [outside.u0, outside.u1, ...stopsOf(top, 0)], v: 12 },
-    upright: { name: 'bays across', at: [outside.v0, outside.v1, ...stopsOf(top, 1)], side: 'left' },
-  });
-  return headedBlock(
-    labelled(joined(shape, chains), view, showing(pieces, ['flange-strip'])),
-    `From above, deck left off ${scaleText(scale)}`,
-    [],
-  );
+  const sight = sightOf({ pieces, cut: [], dashed: ['flange-strip'] });
+  const plane = sectionPlane(notebook, bench);
+  const shown = showing(pieces, ['flange-strip']);
+  return (scale) => {
+    const view = viewNamed('plan', scale);
+    const marks = [...sightMarks(view, sight), ...planeMarks(view, plane, box)];
+    const chains = viewChains({
+      view,
+      unit: options.unit,
+      box,
+      along: { name: 'bays along', at: [outside.u0, outside.u1, ...stopsOf(top, 0)], v: 12 },
+      upright: { name: 'bays across', at: [outside.v0, outside.v1, ...stopsOf(top, 1)], side: 'left' },
+    });
+    const drawn = joined({ marks, views: [view], dimensions: [] }, chains);
+    return headedBlock(labelled(drawn, view, shown), `From above, deck left off ${scaleText(scale)}`, []);
+  };
 }
 
 /** The deck from above with what bears it dashed; its figures count from the frame's outside. */
-export function deckBlock(ask: BenchAsk): Block {
-  const { notebook, bench, options, scale } = ask;
-  const view = viewNamed('deck', scale);
+export function deckView(ask: BenchAsk): Scalable {
+  const { notebook, bench, options } = ask;
   const placed = piecesOf(ask);
   const deck = placed.filter(({ part }) => part.role === 'deck').map((one) => seen(one, fromAbove));
   const frame = placed.map((one) => seen(one, fromAbove)).filter(isFrame);
-  if (deck.length === 0 || frame.length === 0) return emptyBlock;
+  if (deck.length === 0 || frame.length === 0) return () => emptyBlock;
   const [box, inner] = [extents([...deck, ...frame]), extents(frame)];
-  const marks = pictureMarks({ view, pieces: [...frame, ...deck], cut: [], dashed: ['side', 'end', 'strut'] });
+  const sight = sightOf({ pieces: [...frame, ...deck], cut: [], dashed: ['side', 'end', 'strut'] });
   const ends = deck.map(extentOfSeen);
   const xs = [inner.u0, inner.u1, ...ends.flatMap(({ low, high }) => [low[0], high[0]])];
   const ys = [inner.v0, inner.v1, ...ends.flatMap(({ low, high }) => [low[1], high[1]])];
-  const chains = viewChains({
-    view,
-    unit: options.unit,
-    box,
-    along: { name: 'deck along', at: xs },
-    upright: { name: 'deck across', at: ys, side: 'left' },
-  });
-  return headedBlock(
-    labelled(joined({ marks, views: [view], dimensions: [] }, chains), view, deck),
-    `Deck from above ${scaleText(scale)}`,
-    seamNotes(notebook, bench, options),
-  );
+  return (scale) => {
+    const view = viewNamed('deck', scale);
+    const chains = viewChains({
+      view,
+      unit: options.unit,
+      box,
+      along: { name: 'deck along', at: xs },
+      upright: { name: 'deck across', at: ys, side: 'left' },
+    });
+    const drawn = joined({ marks: sightMarks(view, sight), views: [view], dimensions: [] }, chains);
+    const title = `Deck from above ${scaleText(scale)}`;
+    return headedBlock(labelled(drawn, view, deck), title, seamNotes(notebook, bench, options));
+  };
 }
 
 function seamNotes(notebook: DrawingBook, bench: Bench, { unit }: DrawingOptions): readonly string[] {

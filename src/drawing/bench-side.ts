@@ -1,8 +1,17 @@
 import { viewChains } from './bench-chains.ts';
-import { type BenchAsk, type Extents, extents, isFrame, piecesOf, sectionPlane, viewNamed } from './bench-stage.ts';
+import {
+  type BenchAsk,
+  type Extents,
+  extents,
+  isFrame,
+  piecesOf,
+  type Scalable,
+  sectionPlane,
+  viewNamed,
+} from './bench-stage.ts';
 import { floorMarks, seenCasters, standNotes, standsOnFloor } from './bench-stand.ts';
-import { headedBlock, labelled, type Picture, pictureMarks, showing } from './bench-view.ts';
-import { type Block, emptyBlock, joined } from './block.ts';
+import { headedBlock, labelled, showing, sightMarks, sightOf } from './bench-view.ts';
+import { emptyBlock, joined } from './block.ts';
 import { saidLength } from './figures.ts';
 import { byLeg, isLeg } from './leg-groups.ts';
 import type { Mark } from './mark.ts';
@@ -12,43 +21,41 @@ import type { View } from './view.ts';
 
 const gazes: Readonly<Record<'front' | 'left', Gaze>> = { front: fromFront, left: fromLeft };
 
-export function elevationBlock(ask: BenchAsk, side: 'front' | 'left'): Block {
-  const { bench, options, scale } = ask;
-  const view = viewNamed(side, scale);
+export function elevationView(ask: BenchAsk, side: 'front' | 'left'): Scalable {
+  const { bench, options } = ask;
   const gaze = gazes[side];
   const wood = piecesOf(ask).map((one) => seen(one, gaze));
-  if (wood.length === 0) return emptyBlock;
+  if (wood.length === 0) return () => emptyBlock;
   const pieces = [...wood, ...seenCasters(ask, gaze)];
-  const picture: Picture = { view, pieces, cut: [], dashed: ['strut'] };
+  const sight = sightOf({ pieces, cut: [], dashed: ['strut'] });
   const box = onFloor(pieces);
-  const shape: Block = {
-    marks: [...pictureMarks(picture), ...floorOf(view, pieces)],
-    views: [view],
-    dimensions: [],
-  };
   const frame = extents(pieces.filter(isFrame));
-  const chains = viewChains({
-    view,
-    unit: options.unit,
-    box,
-    along: { name: 'along', at: [box.u0, box.u1, frame.u0, frame.u1] },
-    upright: {
-      name: 'heights',
-      at: [bench.sideUnderside, bench.sideTop, box.v1, box.v0, extents(wood).v0],
-      side: 'right',
-    },
-  });
+  const heights = [bench.sideUnderside, bench.sideTop, box.v1, box.v0, extents(wood).v0];
+  const shown = labelledPieces(wood, pieces);
+  const name = side === 'front' ? 'From the front' : 'From the left end';
+  const notes = heightNotes(ask, wood);
+  return (scale) => {
+    const view = viewNamed(side, scale);
+    const marks = [...sightMarks(view, sight), ...floorOf(view, pieces)];
+    const chains = viewChains({
+      view,
+      unit: options.unit,
+      box,
+      along: { name: 'along', at: [box.u0, box.u1, frame.u0, frame.u1] },
+      upright: { name: 'heights', at: heights, side: 'right' },
+    });
+    const drawn = joined({ marks, views: [view], dimensions: [] }, chains);
+    return headedBlock(labelled(drawn, view, shown), `${name} ${scaleText(scale)}`, notes);
+  };
+}
+
+/** The pieces that a view from a side names: those in front, the deck, and each leg as one. */
+function labelledPieces(wood: readonly Seen[], pieces: readonly Seen[]): readonly Seen[] {
   const nearest = Math.max(...pieces.filter(isFrame).map(({ near }) => near));
   const isShown = ({ near, role }: Seen) =>
     near > nearest - 1 || role === 'deck' || (role === 'strut' && near > nearest - 60);
   const legs = byLeg(wood.filter(isLeg)).filter((leg) => leg.some(({ near }) => near > nearest - 60));
-  const shown = [...showing(wood, ['strut']).filter((piece) => isShown(piece) && !isLeg(piece)), ...legs.flat()];
-  const name = side === 'front' ? 'From the front' : 'From the left end';
-  return headedBlock(
-    labelled(joined(shape, chains), view, shown),
-    `${name} ${scaleText(scale)}`,
-    heightNotes(ask, wood),
-  );
+  return [...showing(wood, ['strut']).filter((piece) => isShown(piece) && !isLeg(piece)), ...legs.flat()];
 }
 
 /** The box of what is seen, down to the floor where the bench stands on it. */
@@ -81,30 +88,28 @@ function sectionStops({ bench }: BenchAsk, cut: readonly Seen[], box: Extents): 
   };
 }
 
-export function sectionBlock(ask: BenchAsk): Block {
-  const { notebook, bench, options, scale } = ask;
-  const view = viewNamed('section', scale);
+export function sectionView(ask: BenchAsk): Scalable {
+  const { notebook, bench, options } = ask;
   const { at } = sectionPlane(notebook, bench);
   const placed = piecesOf(ask);
   const cut = placed.map((one) => cutBy(one, fromRight, at)).filter((piece) => piece !== null);
   const wood = placed.map((one) => seen(one, fromRight)).filter((piece) => piece.near <= at);
   const beyond = [...wood, ...seenCasters(ask, fromRight).filter((piece) => piece.near <= at)];
-  if (cut.length + beyond.length === 0) return emptyBlock;
-  const shape: Block = {
-    marks: [...pictureMarks({ view, pieces: beyond, cut, dashed: [] }), ...floorOf(view, [...cut, ...beyond])],
-    views: [view],
-    dimensions: [],
-  };
+  if (cut.length + beyond.length === 0) return () => emptyBlock;
+  const sight = sightOf({ pieces: beyond, cut, dashed: [] });
   const box = onFloor([...cut, ...beyond]);
   const stops = sectionStops(ask, cut, box);
   const feet = extents([...cut, ...wood]).v0;
   const upright = { ...stops.upright, at: [...stops.upright.at, feet] };
-  const chains = viewChains({ view, unit: options.unit, box, along: stops.along, upright });
   const nearest = wood.reduce((best, piece) => Math.max(best, piece.near), Number.NEGATIVE_INFINITY);
   const shown = [...cut, ...wood.filter((piece) => piece.near > nearest - 1)];
-  return headedBlock(
-    labelled(joined(shape, chains), view, shown),
-    `Section A-A, towards the left end ${scaleText(scale)}`,
-    [`Cut ${saidLength(at, options.unit)} from the left end of the frame.`, ...heightNotes(ask, [...cut, ...wood])],
-  );
+  const place = `Cut ${saidLength(at, options.unit)} from the left end of the frame.`;
+  const notes = [place, ...heightNotes(ask, [...cut, ...wood])];
+  return (scale) => {
+    const view = viewNamed('section', scale);
+    const marks = [...sightMarks(view, sight), ...floorOf(view, [...cut, ...beyond])];
+    const chains = viewChains({ view, unit: options.unit, box, along: stops.along, upright });
+    const drawn = joined({ marks, views: [view], dimensions: [] }, chains);
+    return headedBlock(labelled(drawn, view, shown), `Section A-A, towards the left end ${scaleText(scale)}`, notes);
+  };
 }

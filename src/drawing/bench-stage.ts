@@ -1,4 +1,5 @@
 import type { Bench } from '../core/benchwork/bench.ts';
+import type { Block } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import type { DrawingOptions } from './drawing.ts';
 import { extentOfSeen, fromAbove, type Placed, placedParts, type Seen, seen } from './scene.ts';
@@ -10,8 +11,10 @@ export type BenchAsk = {
   readonly notebook: DrawingBook;
   readonly bench: Bench;
   readonly options: DrawingOptions;
-  readonly scale: number;
 };
+
+/** A view that is ready to be drawn at any scale: what does not hang on the scale is worked out once. */
+export type Scalable = (scale: number) => Block;
 
 export type Extents = { readonly u0: number; readonly u1: number; readonly v0: number; readonly v1: number };
 

@@ -1,5 +1,6 @@
 import { difference } from '../core/geometry/booleans.ts';
 import { area } from '../core/geometry/polygon.ts';
+import type { Polygon } from '../core/geometry/shapes.ts';
 import { type Block, emptyBlock, extentOf, joined } from './block.ts';
 import { chainMarks, chainReach, type Link, planChain } from './chain.ts';
 import type { Dimension } from './dimension.ts';
@@ -14,27 +15,32 @@ import { type Rule, ruleSpot, type Side } from './rule.ts';
 import { extentOfSeen, type Seen } from './scene.ts';
 import { lettering, middleText } from './text.ts';
 import { onPaper, paperX, paperY, type View } from './view.ts';
-import { told } from './visible.ts';
+import { coverOf, type Told, told } from './visible.ts';
 
 /** Pieces drawn in one view: `cut` ones are hatched, those in `dashed` keep their covered edges as hidden lines. */
 export type Picture = {
-  readonly view: View;
   readonly pieces: readonly Seen[];
   readonly cut: readonly Seen[];
   readonly dashed: readonly string[];
 };
 
-function pieceMarks(picture: Picture, piece: Seen, over: readonly Seen[]): readonly Mark[] {
-  const { view, dashed } = picture;
-  const areas = over.flatMap((other) => other.areas);
-  return piece.areas.flatMap(({ outline, holes }) =>
-    [outline, ...holes].flatMap(edgesOf).flatMap((edge) =>
-      told(edge, areas).flatMap(({ segment, covered }): readonly Mark[] => {
-        if (!covered) return [modelLine(view, segment, { pen: 'edge', role: 'outline' })];
-        return dashed.includes(piece.role) ? [modelLine(view, segment, { pen: 'hidden', role: 'hidden' })] : [];
-      }),
-    ),
-  );
+/** What is seen in a picture, in the model's plane: the same at every scale. */
+export type Sight = {
+  readonly fills: readonly Polygon[];
+  readonly edges: readonly Told[];
+  readonly cut: readonly Seen[];
+};
+
+/** Fills from the farthest to the nearest, and of every edge what nothing nearer covers, or what is to be dashed. */
+export function sightOf({ pieces, cut, dashed }: Picture): Sight {
+  const ordered = pieces.toSorted((a, b) => a.near - b.near);
+  const covers = [...ordered, ...cut].map(({ areas }) => areas.map(coverOf));
+  const edges = ordered.flatMap(({ areas, role }, i) => {
+    const over = covers.slice(i + 1).flat();
+    const lines = areas.flatMap(({ outline, holes }) => [outline, ...holes].flatMap(edgesOf));
+    return lines.flatMap((line) => told(line, over)).filter(({ covered }) => !covered || dashed.includes(role));
+  });
+  return { fills: [...ordered, ...cut].flatMap(({ areas }) => areas), edges, cut };
 }
 
 function cutMarks(view: View, pieces: readonly Seen[]): readonly Mark[] {
@@ -64,15 +70,15 @@ export function showing(pieces: readonly Seen[], dashed: readonly string[]): rea
   });
 }
 
-/** Fills from the farthest to the nearest, then the edges nothing nearer covers, then what is cut. */
-export function pictureMarks(picture: Picture): readonly Mark[] {
-  const { view, cut } = picture;
-  const ordered = picture.pieces.toSorted((a, b) => a.near - b.near);
-  const fills = [...ordered, ...cut].flatMap(({ areas }) =>
-    areas.map((area) => polygonMark(view, area, { pen: 'none', fill: 'wood' })),
-  );
-  const edges = ordered.flatMap((piece, i) => pieceMarks(picture, piece, [...ordered.slice(i + 1), ...cut]));
-  return [...fills, ...edges, ...cutMarks(view, cut)];
+/** Fills, then the edges over them, then what is cut. */
+export function sightMarks(view: View, { fills, edges, cut }: Sight): readonly Mark[] {
+  return [
+    ...fills.map((area) => polygonMark(view, area, { pen: 'none', fill: 'wood' })),
+    ...edges.map(({ segment, covered }) =>
+      modelLine(view, segment, covered ? { pen: 'hidden', role: 'hidden' } : { pen: 'edge', role: 'outline' }),
+    ),
+    ...cutMarks(view, cut),
+  ];
 }
 
 export type ChainAsk = {

@@ -1,4 +1,4 @@
-import { holds } from '../core/geometry/polygon.ts';
+import { bounds, holds } from '../core/geometry/polygon.ts';
 import type { Point, Polygon } from '../core/geometry/shapes.ts';
 
 export type Segment = readonly [Point, Point];
@@ -28,32 +28,54 @@ function meetings([[ax, ay], [bx, by]]: Segment, [[cx, cy], [dx, dy]]: Segment):
   return other >= -1e-9 && other <= 1 + 1e-9 ? [share] : [];
 }
 
-function edges(polygon: Polygon): readonly Segment[] {
-  return [polygon.outline, ...polygon.holes].flatMap((loop) =>
-    loop.map((a, i): Segment => [a, loop[(i + 1) % loop.length] ?? a]),
-  );
+/** An area that lines may lie under, with its edges and its box worked out once. */
+export type Cover = {
+  readonly polygon: Polygon;
+  readonly edges: readonly Segment[];
+  readonly low: Point;
+  readonly high: Point;
+};
+
+export function coverOf(polygon: Polygon): Cover {
+  const loops = [polygon.outline, ...polygon.holes];
+  const edges = loops.flatMap((loop) => loop.map((a, i): Segment => [a, loop[(i + 1) % loop.length] ?? a]));
+  return { polygon, edges, ...bounds(polygon.outline) };
 }
 
-function onEdge([x, y]: Point, polygon: Polygon): boolean {
-  return edges(polygon).some(([[ax, ay], [bx, by]]) => {
+/** How near to an edge a line still counts as lying on it, mm. */
+const ON = 1e-3;
+
+function onEdge([x, y]: Point, edges: readonly Segment[]): boolean {
+  return edges.some(([[ax, ay], [bx, by]]) => {
     const [ux, uy] = [bx - ax, by - ay];
     const size = Math.hypot(ux, uy) || 1;
     const along = ((x - ax) * ux + (y - ay) * uy) / size;
     const aside = Math.abs((x - ax) * uy - (y - ay) * ux) / size;
-    return aside < 1e-3 && along > -1e-3 && along < size + 1e-3;
+    return aside < ON && along > -ON && along < size + ON;
   });
 }
 
+function reaches({ low, high }: Cover, [[ax, ay], [bx, by]]: Segment): boolean {
+  return (
+    Math.max(ax, bx) >= low[0] - ON &&
+    Math.min(ax, bx) <= high[0] + ON &&
+    Math.max(ay, by) >= low[1] - ON &&
+    Math.min(ay, by) <= high[1] + ON
+  );
+}
+
 /** The stretches of a line that lie under any of the areas, and those that don't; a line along an area's edge shows. */
-export function told(segment: Segment, over: readonly Polygon[]): readonly Told[] {
-  const shares = over.flatMap((polygon) => edges(polygon).flatMap((edge) => meetings(segment, edge)));
+export function told(segment: Segment, over: readonly Cover[]): readonly Told[] {
+  const near = over.filter((cover) => reaches(cover, segment));
+  if (near.length === 0) return [{ segment, covered: false }];
+  const shares = near.flatMap(({ edges }) => edges.flatMap((edge) => meetings(segment, edge)));
   const stops = [0, ...shares.filter((share) => share > 1e-9 && share < 1 - 1e-9).toSorted((a, b) => a - b), 1];
   const stretches = stops.slice(1).map((to, i) => ({ from: stops[i] ?? 0, to }));
   const pieces = stretches
     .filter(({ from, to }) => to - from > 1e-9)
     .map(({ from, to }): Told => {
       const middle = at(segment, (from + to) / 2);
-      const covered = over.some((polygon) => holds(polygon, middle) && !onEdge(middle, polygon));
+      const covered = near.some(({ polygon, edges }) => holds(polygon, middle) && !onEdge(middle, edges));
       return { segment: [at(segment, from), at(segment, to)], covered };
     });
   return merged(pieces);

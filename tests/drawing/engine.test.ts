@@ -9,7 +9,7 @@ import { within } from '../../src/drawing/outline.ts';
 import { spread } from '../../src/drawing/spread.ts';
 import { shortened, textWidth, wrapped } from '../../src/drawing/text.ts';
 import { onPaper, paperX, type View } from '../../src/drawing/view.ts';
-import { told } from '../../src/drawing/visible.ts';
+import { coverOf, told } from '../../src/drawing/visible.ts';
 import { readFigure } from './checker.ts';
 
 describe('figures', () => {
@@ -150,7 +150,7 @@ describe('geometry on paper', () => {
           [0, 0],
           [10, 0],
         ],
-        [area],
+        [coverOf(area)],
       ),
     ).toEqual([
       {
@@ -181,7 +181,7 @@ describe('geometry on paper', () => {
           [2, -1],
           [5, -1],
         ],
-        [area],
+        [coverOf(area)],
       ),
     ).toEqual([
       {

@@ -3,9 +3,9 @@ import type { Vector } from '../../core/geometry/shapes.ts';
 import { dot } from '../../core/geometry/vector.ts';
 import { fixPlace } from '../../core/log/fix-place.ts';
 import type { FixLine } from '../../core/log/fixes.ts';
-import { extents, viewNamed } from '../bench-stage.ts';
+import { extents, type Scalable, viewNamed } from '../bench-stage.ts';
 import { floorMarks, seenCasters, standsOnFloor } from '../bench-stand.ts';
-import { headedBlock, pictureMarks } from '../bench-view.ts';
+import { headedBlock, sightMarks, sightOf } from '../bench-view.ts';
 import { type Block, emptyBlock } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
@@ -74,25 +74,28 @@ export function fixEntries(book: DrawingBook): readonly FixEntry[] {
 
 type MapAsk = { readonly book: DrawingBook; readonly bench: Bench; readonly view: FixView };
 
-function mapBlock({ book, bench, view: name }: MapAsk, scale: number): Block {
+function mapOf({ book, bench, view: name }: MapAsk): Scalable {
   const gaze = GAZES[name];
-  const view = viewNamed(name, scale);
   const frame = book.parts.filter((part) => part.bench === bench.id && part.chapter === 'benchwork');
   const wood = placedParts(frame.filter(({ role }) => name !== 'plan' || role !== 'deck')).map((one) =>
     seen(one, gaze),
   );
-  if (wood.length === 0) return emptyBlock;
+  if (wood.length === 0) return () => emptyBlock;
   const isSide = name !== 'plan';
   const pieces = isSide ? [...wood, ...seenCasters({ notebook: book, bench }, gaze)] : wood;
-  const floor = isSide && standsOnFloor(wood) ? floorMarks(view, extents(wood)) : [];
+  const floor = isSide && standsOnFloor(wood) ? extents(wood) : null;
   const flags = shown(bench, name, placedFixes(book, bench)).map(({ number, at }) => ({
     number,
     at: [dot(at, gaze.right), dot(at, gaze.up)] as const,
   }));
-  const marks = [...pictureMarks({ view, pieces, cut: [], dashed: [] }), ...floor, ...flagMarks(view, flags)];
-  return headedBlock({ marks, views: [view], dimensions: [] }, `${TITLES[name]} ${scaleText(scale)}`, [
-    'Numbers are those of the register of fixes.',
-  ]);
+  const sight = sightOf({ pieces, cut: [], dashed: [] });
+  return (scale) => {
+    const view = viewNamed(name, scale);
+    const ground = floor === null ? [] : floorMarks(view, floor);
+    const marks = [...sightMarks(view, sight), ...ground, ...flagMarks(view, flags)];
+    const words = ['Numbers are those of the register of fixes.'];
+    return headedBlock({ marks, views: [view], dimensions: [] }, `${TITLES[name]} ${scaleText(scale)}`, words);
+  };
 }
 
 function words({ book, bench, view }: MapAsk): string {
@@ -108,8 +111,9 @@ export function fixLayout(book: DrawingBook, id: string, options: DrawingOptions
     const view = VIEWS.find((one) => id === idOf(bench, one));
     if (view === undefined) continue;
     const ask = { book, bench, view };
-    const scale = scales.find((one) => one >= 5 && fitsSheet(mapBlock(ask, one), options.paper)) ?? 100;
-    return { blocks: [mapBlock(ask, scale)], scale, desc: words(ask) };
+    const blockAt = mapOf(ask);
+    const scale = scales.find((one) => one >= 5 && fitsSheet(blockAt(one), options.paper)) ?? 100;
+    return { blocks: [blockAt(scale)], scale, desc: words(ask) };
   }
   return null;
 }

@@ -4,7 +4,7 @@ import { insideLoop } from '../../core/scenery/distance.ts';
 import type { Section } from '../../core/scenery/model.ts';
 import { type Site, toBench } from '../../core/scenery/site.ts';
 import { viewChains } from '../bench-chains.ts';
-import { headedBlock, labelled, pictureMarks } from '../bench-view.ts';
+import { headedBlock, labelled, sightMarks, sightOf } from '../bench-view.ts';
 import { type Block, joined } from '../block.ts';
 import type { DrawingUnit } from '../drawing.ts';
 import { saidLength } from '../figures.ts';
@@ -30,7 +30,7 @@ export function landSection(ask: LandAsk, section: Section): Block {
   const top = section.heights.reduce((most, [, h]) => Math.max(most, h), 0);
   const shape: Block = {
     marks: [
-      ...pictureMarks({ view, pieces: [], cut: pieces, dashed: [] }),
+      ...sightMarks(view, sightOf({ pieces: [], cut: pieces, dashed: [] })),
       ...groundMarks(ask, cut, view),
       ...waterMarks(ask, cut, view),
     ],
