@@ -39,7 +39,7 @@ export function seenCasters(ask: Standing, gaze: Gaze): readonly Seen[] {
     const [u, top, near] = [dot(at, gaze.right), at[2], dot(at, gaze.toward)];
     const radius = stock.wheel / 2;
     const trail = Math.max(0, Math.min(stock.swivelRadius - radius, radius)) * (u > middle ? -1 : 1);
-    const plate = stock.plate === null ? 0 : PLATE;
+    const plate = stock.plate === null ? 0 : (stock.plateThickness ?? PLATE);
     const half = (stock.plate?.[0] ?? 0) / 2;
     const [axle, fork] = [u + trail, radius / 2];
     const wheel = Array.from({ length: SIDES }, (_, i): readonly [number, number] => {

@@ -61,6 +61,10 @@ function drawers(set: DrawersSource, at: string, { reader, roles, bit }: Asked):
     ligament: set.ligament === undefined ? null : reader.value(set.ligament, 0),
     material: set.material ?? roleOf(roles, 'drawer', 'frame'),
     bottom: set.bottom ?? roleOf(roles, 'drawer-bottom', 'deck', 'frame'),
+    unsaid: [
+      ...(set.slides.clearance === undefined ? (['clearance'] as const) : []),
+      ...(set.bit === undefined && bit === null ? (['bit'] as const) : []),
+    ],
   };
 }
 
@@ -115,7 +119,15 @@ function casterOf(id: string, mount: 'plate' | 'stem', { at, asked }: Naming): C
     asked.reader.faults.push(unknown(id, 'caster', { at, known: casters.map((one) => one.id) }));
     return null;
   }
-  if (found.mount === mount) return found;
+  if (found.mount === mount) {
+    if (mount === 'plate' && (found.plate === null || found.bolts === null)) {
+      const what = `${id} is mounted by a plate whose size or holes its stock does not tell`;
+      const words = { what, mend: 'write plate: [length, width] and bolts: { diameter, spacing } on it' };
+      asked.reader.faults.push(fault('caster-without-plate', at, words));
+      return null;
+    }
+    return found;
+  }
   const others = casters.filter((one) => one.mount === mount).map((one) => one.id);
   const mend = `write "mount: ${found.mount}"${others.length === 0 ? '' : `, or use ${others.join(' or ')}`}`;
   asked.reader.faults.push(fault('caster-mount', at, { what: `${id} is mounted by a ${found.mount}`, mend }));

@@ -39,6 +39,8 @@ export type DrawersInput = {
   /** roles of the materials of box and bottom */
   readonly material: string;
   readonly bottom: string;
+  /** keys nobody wrote, whose usual figure stands here */
+  readonly unsaid?: readonly ('clearance' | 'bit')[];
 };
 
 /** What a leg stands on; heights from the floor to the leg's end, mm. */

@@ -63,6 +63,9 @@ export type CasterStock = Goods & {
   readonly swivelRadius: number;
   readonly plate: readonly [number, number] | null;
   readonly bolts: { readonly diameter: number; readonly spacing: readonly [number, number] } | null;
+  /** how thick its plate is, and the thread of its stem, mm; null or absent: nobody measured it */
+  readonly plateThickness?: number | null;
+  readonly stem?: number | null;
   readonly locks: boolean;
   /** kg a caster */
   readonly load: number;
@@ -100,6 +103,8 @@ export type HardwareStock = Goods & {
     | 'biscuit';
   readonly diameter: number | null;
   readonly length: number | null;
+  /** hole in the wood an insert asks for, mm; null or absent: nobody said */
+  readonly hole?: number | null;
   readonly pack: number;
 };
 

@@ -82,20 +82,27 @@ const caster = z
     wheel: literal.length,
     'swivel-radius': literal.length,
     plate: z.tuple([literal.length, literal.length]).nullable().default(null),
+    'plate-thickness': literal.length.nullable().default(null),
     bolts: z
       .strictObject({ diameter: literal.length, spacing: z.tuple([literal.length, literal.length]) })
       .nullable()
       .default(null),
+    /** thread of its stem */
+    stem: literal.length.nullable().default(null),
     locks: yesNo,
     /** load of one caster, in grams inside the schema, kg in the goods */
     load: literal.mass,
   })
-  .transform(({ 'overall-height': overallHeight, 'swivel-radius': swivelRadius, load, ...rest }) => ({
-    ...rest,
-    overallHeight,
-    swivelRadius,
-    load: load / 1000,
-  }));
+  .transform(({ 'overall-height': overallHeight, 'swivel-radius': swivelRadius, load, ...more }) => {
+    const { 'plate-thickness': plateThickness, ...rest } = more;
+    return {
+      ...rest,
+      plateThickness,
+      overallHeight,
+      swivelRadius,
+      load: load / 1000,
+    };
+  });
 
 const cover = z
   .strictObject({
@@ -129,6 +136,8 @@ const hardware = z.strictObject({
   form: z.enum(['screw', 'bolt', 'nut', 'washer', 'insert', 'slide', 'bracket', 'catch', 'pull', 'foot', 'biscuit']),
   diameter: literal.length.nullable().default(null),
   length: literal.length.nullable().default(null),
+  /** hole in the wood an insert asks for */
+  hole: literal.length.nullable().default(null),
   /** how many are in one buying unit */
   pack: literal.number,
 });

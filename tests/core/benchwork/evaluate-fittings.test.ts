@@ -50,6 +50,7 @@ describe('drawers, legs and shelves as written', () => {
         ligament: null,
         material: 'frame',
         bottom: 'deck',
+        unsaid: ['clearance'],
       },
     ]);
     expect(goods?.hardware).toHaveLength(GOODS.hardware.length);

@@ -1,6 +1,7 @@
 import type { Finding } from '../../finding.ts';
 import type { Envelope } from '../../stock/part.ts';
-import { length, say } from '../../units/say.ts';
+import { length, type Sentence, say } from '../../units/say.ts';
+import { listedAs } from '../assumed.ts';
 import type { Site } from '../fitting.ts';
 import type { DrawersInput } from '../input.ts';
 import { tidy } from '../machining.ts';
@@ -112,7 +113,23 @@ export function drawerCares(site: Site, input: DrawersInput, where: string): rea
     thin < LEAST_LIGAMENT
       ? [told('care', { rule: 'thin-ligament', where, what, figure: thin, limit: LEAST_LIGAMENT, mend })]
       : [];
-  return [...ligament, ...clearanceCares(input, where)];
+  return [...ligament, ...clearanceCares(input, where), ...assumedNotes(site, input, where)];
+}
+
+/** What nobody wrote about a set of drawers, and what is used. */
+function assumedNotes(site: Site, input: DrawersInput, where: string): readonly Finding[] {
+  const [low, high] = openingHeights(site, input);
+  const [below, above] = [tidy(low - site.grid.sideUnderside), tidy(site.grid.sideTop - high)];
+  const unsaid = input.unsaid ?? [];
+  const assumed: readonly Sentence[] = [
+    ...(unsaid.includes('clearance') ? [say`slides take ${length(input.slides.clearance)} each side of a box`] : []),
+    ...(unsaid.includes('bit') ? [say`openings are cut with a bit of ${length(input.bit)}`] : []),
+    ...(input.opening === null && input.ligament === null
+      ? [say`openings leave ${length(below)} of the side below and ${length(above)} above`]
+      : []),
+  ];
+  const mend = say`write slides: { clearance }, bit, opening or ligament under drawers; boxes keep ${length(BOX_GAP.below)} below and ${length(BOX_GAP.above)} above in their openings`;
+  return listedAs(assumed, { rule: 'drawers-assumed', where, mend });
 }
 
 /** Slides want half an inch and at most a thirty-second more; wood on wood wants a sixteenth a side. mm. */

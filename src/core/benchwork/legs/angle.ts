@@ -100,7 +100,7 @@ function padOf(at: At): PadFigures {
   const { legs, angle, corner, label } = at;
   const leg = `leg.${corner}`;
   const bare = { leg, name: '', material: legs.input.material, ...squareAcross(at), low: angle.foot, t: legs.t };
-  const { at: holes, diameter } = standHoles(legs.input.stand, leg, middleOf(bare));
+  const { at: holes, diameter } = standHoles(legs, leg, middleOf(bare));
   return { ...bare, label: [`${label}Y`, `${label}Z`], holes, hole: diameter };
 }
 

@@ -5,6 +5,7 @@ import type { Site } from '../fitting.ts';
 import { tidy } from '../machining.ts';
 import { told } from '../told.ts';
 import { angleFigures } from './angle-figures.ts';
+import { legsAssumed } from './assumed.ts';
 import { CORNERS, type CornerName, cornerRoom } from './corners.ts';
 import { LEDGE, type LegFigures, NUT_ROOM } from './figures.ts';
 import { casterOf, plateOf, standHeight } from './stand.ts';
@@ -133,8 +134,9 @@ function sheetHalts({ grid }: Site, { input, t }: LegFigures, where: string): re
 /** What is true of all legs: locks, and how far circles reach; `spaces` are the casters' circles. */
 export function standFindings(site: Site, legs: LegFigures, spaces: readonly Envelope[]): readonly Finding[] {
   const { stand } = legs.input;
-  if (stand.kind === 'foot') return footNotes(legs);
-  if (stand.kind !== 'caster') return [];
+  const assumed = legsAssumed(site, legs);
+  if (stand.kind === 'foot') return [...footNotes(legs), ...assumed];
+  if (stand.kind !== 'caster') return assumed;
   const locked = CORNERS.filter((corner) => casterOf(stand, corner)?.locks === true).length;
   const what = say`${String(locked)} of 4 casters lock`;
   const mend = say`use casters with a brake under at least two legs at one side, better four`;
@@ -152,7 +154,7 @@ export function standFindings(site: Site, legs: LegFigures, spaces: readonly Env
             unit: 'count',
           }),
         ];
-  return [...locks, ...reachNotes(site, spaces)];
+  return [...locks, ...reachNotes(site, spaces), ...assumed];
 }
 
 function reachNotes({ grid, bench }: Site, spaces: readonly Envelope[]): readonly Finding[] {

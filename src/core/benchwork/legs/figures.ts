@@ -1,4 +1,5 @@
 import type { Site } from '../fitting.ts';
+import type { Goods } from '../goods.ts';
 import type { LegsInput, Material } from '../input.ts';
 import { tidy } from '../machining.ts';
 
@@ -10,6 +11,8 @@ export type LegFigures = {
   readonly t: number;
   /** across a post, a half of an angle, an upright */
   readonly width: number;
+  /** what inserts are looked up in; null: nothing is counted */
+  readonly goods: Goods | null;
 };
 
 /** Bolts of legs: their thread, and the room a nut and a spanner need beyond the wood; common practice, no source. mm. */
@@ -20,11 +23,11 @@ export const LEDGE = 40;
 /** Bolts stand at these shares of the side's height. */
 export const BOLT_SHARES: readonly number[] = [0.25, 0.75];
 
-export function legFigures({ materials }: Site, input: LegsInput): LegFigures | null {
+export function legFigures({ materials, goods }: Site, input: LegsInput): LegFigures | null {
   const wood = materials[input.material];
   if (wood === undefined) return null;
   const t = wood.thickness.mean;
-  return { input, wood, t, width: input.width ?? tidy(input.layers * t) };
+  return { input, wood, t, width: input.width ?? tidy(input.layers * t), goods };
 }
 
 /** Heights of a leg's bolts above the floor, mm. */

@@ -36,7 +36,7 @@ export function padUnder(legs: LegFigures, { id, name = '', label, u, v }: Foot)
     holes: [],
     hole: 0,
   };
-  const holes = standHoles(stand, key, footMiddle(legs, { id: key, u, v, pad: bare }));
+  const holes = standHoles(legs, key, footMiddle(legs, { id: key, u, v, pad: bare }));
   return { ...bare, holes: holes.at, hole: holes.diameter };
 }
 

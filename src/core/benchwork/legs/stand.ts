@@ -4,17 +4,21 @@ import type { CasterStock } from '../../stock/goods.ts';
 import type { Envelope } from '../../stock/part.ts';
 import { length, say } from '../../units/say.ts';
 import { type Fitting, NOTHING, type Site } from '../fitting.ts';
+import type { Goods } from '../goods.ts';
 import { boltIntoInsert } from '../hardware/bolts.ts';
 import { fetched, itemOf } from '../hardware/count.ts';
 import type { LegsInput, Stand } from '../input.ts';
 import { tidy } from '../machining.ts';
 import { inBench } from '../side-view.ts';
 import { told } from '../told.ts';
+import type { LegFigures } from './figures.ts';
 import { pattern } from './pad.ts';
 
-/** Caster plate, inserts' holes beyond the thread, and the washer under a bolt's head; common practice, no source. mm. */
+/** A caster's plate and a stem's thread nobody measured, an insert's hole beyond its thread; common practice, no source. mm. */
 const PLATE = 3;
+const STEM = 8;
 const INSERT_ROUND = 2;
+/** Washer under a bolt's head (ISO 7089, M6 to M8, from memory), mm. */
 const WASHER = 1.6;
 
 /** A caster of this leg: the braked ones in front, others behind where the plan names them. */
@@ -35,25 +39,37 @@ export function plateOf(stand: Stand, leg: string): readonly [number, number] {
   return caster?.plate ?? (stand.kind === 'floor' ? [0, 0] : [40, 40]);
 }
 
+/** How thick a caster's plate is taken, mm. */
+export function plateThickness(caster: CasterStock): number {
+  return caster.plateThickness ?? PLATE;
+}
+
+/** Thread of what goes into a pad: a plate's bolts, a stem, a foot; mm. */
+export function standThread(stand: Stand, leg: string): number {
+  if (stand.kind === 'foot') return stand.foot.diameter ?? STEM;
+  const caster = casterOf(stand, leg);
+  return (caster?.mount === 'plate' ? caster.bolts?.diameter : caster?.stem) ?? STEM;
+}
+
+/** Hole for an insert of this thread, as its stock says; mm. */
+export function insertHole(goods: Goods | null, thread: number): number {
+  const insert = goods === null ? null : itemOf(goods, { form: 'insert', diameter: thread });
+  return insert?.hole ?? tidy(thread + INSERT_ROUND);
+}
+
 /** Holes in the pad for inserts, from its underside. */
 export function standHoles(
-  stand: Stand,
+  { input: { stand }, goods }: Pick<LegFigures, 'input' | 'goods'>,
   leg: string,
   middle: readonly [number, number],
 ): { readonly at: readonly (readonly [number, number])[]; readonly diameter: number } {
   const caster = casterOf(stand, leg);
   if (caster?.mount === 'plate' && caster.bolts !== null) {
-    return { at: pattern(middle, caster.bolts.spacing), diameter: tidy(caster.bolts.diameter + INSERT_ROUND) };
+    return { at: pattern(middle, caster.bolts.spacing), diameter: insertHole(goods, caster.bolts.diameter) };
   }
   if (stand.kind === 'floor') return { at: [], diameter: 0 };
-  return {
-    at: [middle],
-    diameter: tidy((stand.kind === 'foot' ? (stand.foot.diameter ?? STEM) : STEM) + INSERT_ROUND),
-  };
+  return { at: [middle], diameter: insertHole(goods, standThread(stand, leg)) };
 }
-
-/** A stem's thread where its stock says nothing, mm; common practice, no source. */
-const STEM = 8;
 
 type Under = {
   readonly view: Pose;
@@ -71,7 +87,11 @@ export function standing(
 ): Pick<Fitting, 'hardware' | 'envelopes' | 'findings'> {
   if (stand.kind === 'floor') return NOTHING;
   if (stand.kind === 'foot') {
-    const insert = fetched(site.goods, { form: 'insert', diameter: stand.foot.diameter ?? STEM, where: under.leg }, 1);
+    const insert = fetched(
+      site.goods,
+      { form: 'insert', diameter: standThread(stand, under.foot), where: under.leg },
+      1,
+    );
     const foot: HardwareUse = { item: stand.foot.id, quantity: 1, length: stand.foot.length, where: under.leg };
     return {
       hardware: site.goods === null ? [] : [foot, ...insert.hardware],
@@ -81,7 +101,7 @@ export function standing(
   }
   const caster = casterOf(stand, under.foot);
   if (caster === null) return NOTHING;
-  const held = casterHardware(site, caster, under.leg);
+  const held = casterHardware(site, caster, { where: under.leg, thread: standThread(stand, under.foot) });
   return { ...held, envelopes: [circle(caster, under)] };
 }
 
@@ -91,16 +111,19 @@ function circle(caster: CasterStock, { view, foot, leg, middle: [u, v] }: Under)
   return { id: `${foot}.caster`, of: leg, kind: 'caster', ...box };
 }
 
-function casterHardware(site: Site, caster: CasterStock, where: string): Pick<Fitting, 'hardware' | 'findings'> {
+function casterHardware(
+  site: Site,
+  caster: CasterStock,
+  { where, thread }: { readonly where: string; readonly thread: number },
+): Pick<Fitting, 'hardware' | 'findings'> {
   if (site.goods === null) return { hardware: [], findings: [] };
   const wheel: HardwareUse = { item: caster.id, quantity: 1, length: null, where };
-  const thread = caster.bolts?.diameter ?? STEM;
   const count = caster.mount === 'plate' ? 4 : 1;
   const insert = fetched(site.goods, { form: 'insert', diameter: thread, where }, count);
   if (caster.mount === 'stem') return { hardware: [wheel, ...insert.hardware], findings: insert.findings };
   const washer = fetched(site.goods, { form: 'washer', diameter: thread, where }, count);
   const deep = itemOf(site.goods, { form: 'insert', diameter: thread })?.length ?? 0;
-  const through = PLATE + WASHER;
+  const through = plateThickness(caster) + WASHER;
   const bolt = boltIntoInsert(site.goods, { thread, through, insert: deep });
   const bolts = bolt === null ? [] : [{ item: bolt.id, quantity: count, length: bolt.length, where }];
   const missing = bolt === null && deep > 0 ? [noCasterBolt(where, { thread, through, deep })] : [];
