@@ -2,8 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { mkdir, rm, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import type { Notebook } from '../core/notebook.ts';
-import { layOutDrawing } from '../drawing/layout.ts';
-import { listDrawings } from '../drawing/list.ts';
+import { drawingSet } from '../drawing/layout.ts';
 import { renderDrawing, standaloneDrawing } from '../drawing/render.ts';
 import { plainDocument } from '../drawing/window.ts';
 import { printProblem } from '../reading/print.ts';
@@ -18,8 +17,9 @@ type Written = { readonly name: string; readonly text: string };
 
 function drawingFiles(notebook: Notebook): readonly Written[] {
   const paper = notebook.show === 'mm' ? 'A3' : 'Tabloid';
-  return listDrawings(notebook).flatMap(({ id }) => {
-    const { sheets } = layOutDrawing(notebook, id, { unit: notebook.show, paper });
+  const { entries, layOut } = drawingSet(notebook);
+  return entries.flatMap(({ id }) => {
+    const { sheets } = layOut(id, { unit: notebook.show, paper });
     return sheets.map((sheet, i) => {
       const number = sheets.length === 1 ? '' : `-${i + 1}`;
       const name = `${id.replace(/[^\w.-]/g, '-')}${number}.svg`;

@@ -9,7 +9,7 @@ import { fixLayout } from './fixes/fix-map.ts';
 import { fixNotes } from './fixes/fix-notes.ts';
 import { assemblyLayout, assemblyPictures } from './isometric/assembly-drawing.ts';
 import { jointGroups, jointLayout, jointWords } from './joint-drawing.ts';
-import { type DrawingEntry, type DrawingKind, listDrawings } from './list.ts';
+import { type DrawingEntry, type DrawingKind, entriesOf, type Listed } from './list.ts';
 import type { Mark } from './mark.ts';
 import { frameOf, papers } from './paper.ts';
 import { partLayout } from './part-drawing.ts';
@@ -42,7 +42,11 @@ function benchView(id: string): BenchViewKind {
   return kinds.find((kind) => id.endsWith(`.${kind}`)) ?? 'plan';
 }
 
-function contentOf(notebook: DrawingBook, entry: DrawingEntry, options: DrawingOptions): DrawingContent {
+function contentOf(
+  { notebook, pictures, joints }: Listed,
+  entry: DrawingEntry,
+  options: DrawingOptions,
+): DrawingContent {
   if (entry.kind === 'part') {
     const part = notebook.parts.find(({ id }) => id === entry.of);
     if (part?.role === 'layer') return layerLayout(notebook, part, options);
@@ -65,9 +69,9 @@ function contentOf(notebook: DrawingBook, entry: DrawingEntry, options: DrawingO
   if (land !== null) return land;
   const wires = entry.kind === 'wiring' ? wiringLayout(notebook, entry.id, options) : null;
   if (wires !== null) return wires;
-  const picture = entry.kind === 'assembly' ? assemblyPictures(notebook).find(({ id }) => id === entry.id) : undefined;
-  if (picture !== undefined) return { ...assemblyLayout(picture.picture(), options), desc: picture.desc };
-  const group = jointGroups(notebook).find(({ first }) => entry.kind === 'joint' && first.id === entry.of);
+  const picture = entry.kind === 'assembly' ? pictures.find(({ id }) => id === entry.id) : undefined;
+  if (picture !== undefined) return { ...assemblyLayout(picture, options), desc: picture.desc };
+  const group = joints.find(({ first }) => entry.kind === 'joint' && first.id === entry.of);
   if (group !== undefined)
     return { ...jointLayout(notebook, group, options), desc: jointWords(notebook, group, options.unit) };
   const bench = notebook.benches.find(({ id }) => id === entry.of);
@@ -139,14 +143,35 @@ function sheetOf(notebook: DrawingBook, paper: Paper, filled: Block & Numbered):
   };
 }
 
+/** All drawings of a notebook: what they share is worked out once, each is laid out when it is asked for. */
+export type DrawingSet = {
+  readonly entries: readonly DrawingEntry[];
+  /** throws a RangeError for an id that no entry has */
+  readonly layOut: (id: string, options: DrawingOptions) => Drawing;
+};
+
+export function drawingSet(notebook: DrawingBook): DrawingSet {
+  const listed: Listed = { notebook, pictures: assemblyPictures(notebook), joints: jointGroups(notebook) };
+  const entries = entriesOf(listed);
+  const layOut = (id: string, options: DrawingOptions): Drawing => {
+    const entry = entries.find((one) => one.id === id);
+    if (entry === undefined) throw new RangeError(`no drawing ${id}`);
+    return laidOut(listed, entry, options);
+  };
+  return { entries, layOut };
+}
+
 /**
- * Lays a drawing out for a unit and a paper: pure, the same answer each time. Throws a RangeError for an id that
+ * Lays one drawing out for a unit and a paper: pure, the same answer each time. Throws a RangeError for an id that
  * listDrawings does not give.
  */
 export function layOutDrawing(notebook: DrawingBook, id: string, options: DrawingOptions): Drawing {
-  const entry = listDrawings(notebook).find((one) => one.id === id);
-  if (entry === undefined) throw new RangeError(`no drawing ${id}`);
-  const content = contentOf(notebook, entry, options);
+  return drawingSet(notebook).layOut(id, options);
+}
+
+function laidOut(listed: Listed, entry: DrawingEntry, options: DrawingOptions): Drawing {
+  const { notebook } = listed;
+  const content = contentOf(listed, entry, options);
   const [block = emptyBlock, ...more] = onSheets(content.blocks, options.paper);
   const paper: Paper = { entry, content, options };
   const of = more.length + 1;

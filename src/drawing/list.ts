@@ -1,8 +1,8 @@
 import type { Part } from '../core/stock/part.ts';
 import type { DrawingBook } from './book.ts';
 import { fixEntries } from './fixes/fix-map.ts';
-import { assemblyPictures } from './isometric/assembly-drawing.ts';
-import { jointGroups, jointTitle } from './joint-drawing.ts';
+import { type AssemblyPicture, assemblyPictures } from './isometric/assembly-drawing.ts';
+import { type JointGroup, jointGroups, jointTitle } from './joint-drawing.ts';
 import { landEntries } from './scenery/land-drawings.ts';
 import { trackEntries } from './track/track-drawings.ts';
 import { wiringEntries } from './wiring/wiring-drawings.ts';
@@ -51,6 +51,18 @@ function benchEntries(notebook: DrawingBook): readonly DrawingEntry[] {
 
 /** Every drawing the notebook has, in the order of its chapters. */
 export function listDrawings(notebook: DrawingBook): readonly DrawingEntry[] {
+  return entriesOf({ notebook, pictures: assemblyPictures(notebook), joints: jointGroups(notebook) });
+}
+
+/** A notebook with what its list of drawings is made from. */
+export type Listed = {
+  readonly notebook: DrawingBook;
+  readonly pictures: readonly AssemblyPicture[];
+  readonly joints: readonly JointGroup[];
+};
+
+/** The list where pictures and groups of joints are at hand. */
+export function entriesOf({ notebook, pictures, joints: groups }: Listed): readonly DrawingEntry[] {
   const parts = notebook.parts.map(
     (part): DrawingEntry => ({
       id: `part.${part.id}`,
@@ -69,7 +81,7 @@ export function listDrawings(notebook: DrawingBook): readonly DrawingEntry[] {
       title: `Cutting sheet ${index + 1}, ${sheet.stock}`,
     }),
   );
-  const joints = jointGroups(notebook).map(
+  const joints = groups.map(
     (group): DrawingEntry => ({
       id: `joint.${group.first.id}`,
       kind: 'joint',
@@ -78,7 +90,7 @@ export function listDrawings(notebook: DrawingBook): readonly DrawingEntry[] {
       title: jointTitle(notebook, group),
     }),
   );
-  const assembly = assemblyPictures(notebook).map(
+  const assembly = pictures.map(
     ({ id, bench, title }): DrawingEntry => ({ id, kind: 'assembly', chapter: 'benchwork', of: bench, title }),
   );
   return [

@@ -1,7 +1,7 @@
 import type { Notebook } from '../core/notebook.ts';
 import type { Drawing, DrawingUnit } from '../drawing/drawing.ts';
-import { layOutDrawing } from '../drawing/layout.ts';
-import { type DrawingEntry, listDrawings } from '../drawing/list.ts';
+import { type DrawingSet, drawingSet } from '../drawing/layout.ts';
+import type { DrawingEntry } from '../drawing/list.ts';
 import { renderDrawing, standaloneDrawing } from '../drawing/render.ts';
 import { plainDocument } from '../drawing/window.ts';
 import type { Pair } from './lengths.ts';
@@ -10,28 +10,28 @@ import type { Book } from './notebooks.ts';
 /** Millimetres go with A4, inches with Letter: what lies in the reader's printer. */
 const PAPERS = { mm: 'A4', in: 'Letter' } as const;
 
-type Kept = { readonly entries: readonly DrawingEntry[]; readonly drawn: Map<string, Drawing> };
+type Kept = { readonly set: DrawingSet; readonly drawn: Map<string, Drawing> };
 
 /** Drawings are laid out once a build, whatever the number of pages that show them. */
 const kept = new WeakMap<Notebook, Kept>();
 
 function keptOf({ notebook }: Book): Kept {
-  const known = kept.get(notebook) ?? { entries: listDrawings(notebook), drawn: new Map() };
+  const known = kept.get(notebook) ?? { set: drawingSet(notebook), drawn: new Map() };
   kept.set(notebook, known);
   return known;
 }
 
 function laidOut(book: Book, id: string, unit: DrawingUnit): Drawing {
-  const { drawn } = keptOf(book);
+  const { drawn, set } = keptOf(book);
   const key = `${unit} ${id}`;
-  const drawing = drawn.get(key) ?? layOutDrawing(book.notebook, id, { unit, paper: PAPERS[unit] });
+  const drawing = drawn.get(key) ?? set.layOut(id, { unit, paper: PAPERS[unit] });
   drawn.set(key, drawing);
   return drawing;
 }
 
 /** Every drawing of a notebook, by chapters. */
 export function drawingsOf(book: Book): readonly DrawingEntry[] {
-  return keptOf(book).entries;
+  return keptOf(book).set.entries;
 }
 
 /** What a drawing shows, in words, for readers of either unit. */

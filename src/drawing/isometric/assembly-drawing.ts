@@ -1,6 +1,6 @@
 import type { Assembly, Placing } from '../../core/assembly/assembly.ts';
 import { bodiesOf } from '../../core/assembly/bodies.ts';
-import { type Body, movedBody } from '../../core/assembly/body.ts';
+import { movedBody } from '../../core/assembly/body.ts';
 import { boxRound } from '../../core/assembly/engagement.ts';
 import { type PictureStep, pictureSteps } from '../../core/assembly/picture-steps.ts';
 import { bounds } from '../../core/geometry/polygon.ts';
@@ -10,10 +10,13 @@ import type { Feature, Part } from '../../core/stock/part.ts';
 import type { Block } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
+import { once } from '../once.ts';
 import { type PaperName, scales } from '../paper.ts';
 import { drawingArea, fitsSheet } from '../sheet.ts';
 import { flat } from './gaze.ts';
-import { drawn, type Picture, type PictureLabel, type Sight, seenIn } from './picture.ts';
+import { surfaced } from './hidden.ts';
+import { drawn, type Picture, type PictureBody, type PictureLabel, type Sight, seenIn } from './picture.ts';
+import { shiftedFace } from './surface.ts';
 
 /** One picture of a bench's assembly: its drawing's id, title, and what it shows in words. */
 export type AssemblyPicture = {
@@ -22,6 +25,8 @@ export type AssemblyPicture = {
   readonly title: string;
   readonly desc: string;
   readonly picture: () => Picture;
+  /** what is seen in it, worked out when it is first asked for */
+  readonly sight: () => Sight;
 };
 
 /** The exploded view of every bench, then one picture a step, in the order of the chosen pose. */
@@ -36,29 +41,39 @@ export function assemblyPictures(book: DrawingBook): readonly AssemblyPicture[] 
     const parts = book.parts.filter(
       ({ bench, places }) => bench === assembly.bench && places.some(({ id }) => placedIn.has(id)),
     );
+    const pieces = { parts, bodies: once(() => pictureBodies(parts)) };
     return [
-      exploded(assembly, parts, { stem, order }),
-      ...steps.map((step, k) => stepPicture(parts, { step, k, stem, assembly, of: steps.length })),
+      exploded(assembly, pieces, { stem, order }),
+      ...steps.map((step, k) => stepPicture(pieces, { step, k, stem, assembly, of: steps.length })),
     ];
   });
 }
 
+/** The parts of an assembly, and their bodies for all its pictures. */
+type Pieces = { readonly parts: readonly Part[]; readonly bodies: () => readonly PictureBody[] };
+
+/** The picture and its sight, each worked out once. */
+function pictured(make: () => Picture): Pick<AssemblyPicture, 'picture' | 'sight'> {
+  const picture = once(make);
+  return { picture, sight: once(() => seenIn(picture())) };
+}
+
 type Explosion = { readonly stem: string; readonly order: readonly Placing[] };
 
-function exploded({ bench }: Assembly, parts: readonly Part[], { stem, order }: Explosion): AssemblyPicture {
+function exploded({ bench }: Assembly, { parts, bodies }: Pieces, { stem, order }: Explosion): AssemblyPicture {
   const ids = order.flatMap((placing) => placing.parts);
   return {
     id: `${stem}.exploded`,
     bench,
     title: `Exploded view of ${bench}`,
     desc: `${bench} with its ${new Set(ids).size} pieces drawn apart along the ways they go in, hidden faces left out.`,
-    picture: () => ({
-      bodies: explode(pictureBodies(parts), order),
+    ...pictured(() => ({
+      bodies: explode(bodies(), order),
       strong: new Set(),
       labels: labelsOf(parts, order),
       arrows: [],
       lies: 'upright',
-    }),
+    })),
   };
 }
 
@@ -70,7 +85,7 @@ type Stepping = {
   readonly of: number;
 };
 
-function stepPicture(parts: readonly Part[], { step, k, stem, assembly, of }: Stepping): AssemblyPicture {
+function stepPicture({ parts, bodies }: Pieces, { step, k, stem, assembly, of }: Stepping): AssemblyPicture {
   const here = new Set([...step.standing, ...step.parts]);
   const strong = new Set(step.parts);
   return {
@@ -78,15 +93,15 @@ function stepPicture(parts: readonly Part[], { step, k, stem, assembly, of }: St
     bench: assembly.bench,
     title: `Step ${k + 1} of ${of}: ${shortly(placeLabels(parts, step.parts))}`,
     desc: stepWords(step),
-    picture: () => ({
-      bodies: pictureBodies(parts).filter(({ id }) => here.has(id)),
+    ...pictured(() => ({
+      bodies: bodies().filter(({ id }) => here.has(id)),
       strong,
       labels: labelsOf(parts, step.placings),
       arrows: step.placings.flatMap(({ parts: [body], direction, path }) =>
         body === undefined || path === 'first' ? [] : [{ body, direction }],
       ),
       lies: step.frame,
-    }),
+    })),
   };
 }
 
@@ -104,8 +119,8 @@ function stepWords({ parts, placings, frame, turn, within }: PictureStep): strin
 }
 
 /** Bodies with square inner corners: a picture shows no bit's radius. */
-function pictureBodies(parts: readonly Part[]): readonly Body[] {
-  return bodiesOf(parts.map((part) => ({ ...part, features: part.features.map(squared) })));
+function pictureBodies(parts: readonly Part[]): readonly PictureBody[] {
+  return bodiesOf(parts.map((part) => ({ ...part, features: part.features.map(squared) }))).map(surfaced);
 }
 
 function squared(feature: Feature): Feature {
@@ -129,7 +144,7 @@ function placeLabels(parts: readonly Part[], ids: readonly string[]): readonly s
  * Every body drawn back along its way in, twice as far when another family went that way before it; what covers a good
  * part of the bench goes far enough to show what is under it. mm.
  */
-function explode(bodies: readonly Body[], order: readonly Placing[]): readonly Body[] {
+function explode(bodies: readonly PictureBody[], order: readonly Placing[]): readonly PictureBody[] {
   const round = boxRound(bodies);
   const plan = (box: Box) => (box.max[0] - box.min[0]) * (box.max[1] - box.min[1]);
   const unit = 0.16 * Math.max(round.max[0] - round.min[0], round.max[1] - round.min[1]);
@@ -137,7 +152,8 @@ function explode(bodies: readonly Body[], order: readonly Placing[]): readonly B
   return bodies.map((one) => {
     const { direction, level } = back.get(one.id) ?? { direction: [0, 0, 0] as const, level: 0 };
     const far = plan(one.box) > 0.2 * plan(round) ? 4 : Math.min(level, 2);
-    return movedBody(one, times(direction, -unit * far));
+    const by = times(direction, -unit * far);
+    return { ...movedBody(one, by), faces: one.faces.map((face) => shiftedFace(face, by)) };
   });
 }
 
@@ -158,10 +174,10 @@ function drawnBack(order: readonly Placing[]): ReadonlyMap<string, Back> {
 
 /** A picture at the largest scale that fits the paper. */
 export function assemblyLayout(
-  picture: Picture,
+  { picture: pictureOf, sight: sightOf }: AssemblyPicture,
   { paper }: DrawingOptions,
 ): { readonly blocks: readonly Block[]; readonly scale: number } {
-  const sight = seenIn(picture);
+  const [picture, sight] = [pictureOf(), sightOf()];
   for (const scale of scales.filter((one) => one >= 1 && mayFit(sight, one, paper))) {
     const block = drawn(picture, sight, scale);
     if (fitsSheet(block, paper)) return { blocks: [block], scale };

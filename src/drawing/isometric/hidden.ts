@@ -6,8 +6,13 @@ import { dot, minus, plus, times } from '../../core/geometry/vector.ts';
 import { flat, TOWARD } from './gaze.ts';
 import { type Face, surfaceOf } from './surface.ts';
 
-/** A thing in the picture: convex pieces that make one body. */
-export type Shown = { readonly id: string; readonly pieces: readonly Convex[] };
+/** A thing in the picture: convex pieces that make one body, and the faces on its outside. */
+export type Shown = { readonly id: string; readonly pieces: readonly Convex[]; readonly faces: readonly Face[] };
+
+/** A body with its outside worked out. */
+export function surfaced<One extends { readonly pieces: readonly Convex[] }>(one: One): One & Pick<Shown, 'faces'> {
+  return { ...one, faces: surfaceOf(one.pieces) };
+}
 
 /** What is seen of one face of a body, in the plane of the picture; mm. */
 export type Seen = { readonly id: string; readonly face: Face; readonly area: Polygon };
@@ -23,8 +28,8 @@ const SLIVER = 0.2;
  */
 export function seenOf(shown: readonly Shown[]): readonly Seen[] {
   const pieces = shown.flatMap((one) => one.pieces).map((piece) => ({ piece, box: flatBox(piece.corners) }));
-  return shown.flatMap(({ id, pieces: own }) =>
-    surfaceOf(own)
+  return shown.flatMap(({ id, faces }) =>
+    faces
       .filter(({ normal }) => dot(normal, TOWARD) > 1e-9)
       .flatMap((face) => visible(face, pieces).map((part): Seen => ({ id, face, area: part }))),
   );
@@ -47,6 +52,7 @@ function visible(face: Face, pieces: readonly Boxed[]): readonly Polygon[] {
       const shadow = shadowOn(face, piece);
       return shadow.length > 2 ? [shadow] : [];
     });
+  if (shadows.length === 0) return [{ outline, holes }];
   return difference([outline], [...holes, ...shadows]).filter((part) => area(part) > SLIVER && !isSliver(part));
 }
 

@@ -9,8 +9,9 @@ import { type Block, extentOf } from '../block.ts';
 import type { Extent, Mark, Spot } from '../mark.ts';
 import { lettering } from '../text.ts';
 import { flat } from './gaze.ts';
-import { type Seen, seenOf } from './hidden.ts';
+import { type Seen, type Shown, seenOf } from './hidden.ts';
 import { pieceLabels } from './piece-labels.ts';
+import { turnedFace } from './surface.ts';
 
 /** An arrow along the last stretch of a path; it ends where it meets the body, in the picture's space, mm. */
 export type PathArrow = { readonly body: string; readonly direction: Vector };
@@ -18,9 +19,12 @@ export type PathArrow = { readonly body: string; readonly direction: Vector };
 /** A label and the bodies it names. */
 export type PictureLabel = { readonly text: string; readonly ids: readonly string[] };
 
+/** A body with the faces that a picture may show. */
+export type PictureBody = Body & Pick<Shown, 'faces'>;
+
 /** What an isometric picture shows: bodies where they stand, those that are new drawn strong and labelled. */
 export type Picture = {
-  readonly bodies: readonly Body[];
+  readonly bodies: readonly PictureBody[];
   readonly strong: ReadonlySet<string>;
   /** what is written on or beside bodies; several that go as one share a label */
   readonly labels: readonly PictureLabel[];
@@ -38,7 +42,7 @@ export function isometric(picture: Picture, scale: number): Block {
 }
 
 /** What is seen in a picture, before any scale. */
-export type Sight = { readonly bodies: readonly Body[]; readonly seen: readonly Seen[] };
+export type Sight = { readonly bodies: readonly PictureBody[]; readonly seen: readonly Seen[] };
 
 /** The bodies as they lie before the reader, and what is seen of them. */
 export function seenIn(picture: Picture): Sight {
@@ -86,11 +90,11 @@ function areaMark({ id, area }: Seen, { strong }: Picture, paper: (point: Point)
 }
 
 /** A body turned over about the bench's length, as its builders turn it. */
-function turnedOver(one: Body): Body {
+function turnedOver(one: PictureBody): PictureBody {
   const over = ([x, y, z]: Vector): Vector => [x, 0 - y, 0 - z];
   const pieces = one.pieces.map((piece) => convex(piece.faces.map((face) => face.map(over))));
   const box = boxRound(pieces.map((piece) => ({ ...one, box: piece.box })));
-  return { ...one, pieces, box };
+  return { ...one, pieces, box, faces: one.faces.map((face) => turnedFace(face, over)) };
 }
 
 type Ground = {

@@ -10,6 +10,16 @@ export type Face = { readonly loops: readonly (readonly Vector[])[]; readonly no
 /** Areas below this are noise of the clipper, mm2. */
 const NOISE = 1e-2;
 
+/** A face moved by a vector, mm. */
+export function shiftedFace({ loops, normal, offset }: Face, by: Vector): Face {
+  return { loops: loops.map((loop) => loop.map((p) => plus(p, by))), normal, offset: offset + dot(normal, by) };
+}
+
+/** A face turned about an axis through the origin. */
+export function turnedFace({ loops, normal, offset }: Face, turn: (p: Vector) => Vector): Face {
+  return { loops: loops.map((loop) => loop.map(turn)), normal: turn(normal), offset };
+}
+
 type Sheet = { readonly normal: Vector; readonly offset: number; readonly out: Loop[]; readonly back: Loop[] };
 type Loop = readonly Point[];
 

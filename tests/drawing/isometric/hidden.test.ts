@@ -5,7 +5,7 @@ import { area, bounds, holds } from '../../../src/core/geometry/polygon.ts';
 import type { Point, Vector } from '../../../src/core/geometry/shapes.ts';
 import { cross, dot, minus, plus, times, unit } from '../../../src/core/geometry/vector.ts';
 import { flat, RIGHT, TOWARD, UP } from '../../../src/drawing/isometric/gaze.ts';
-import { type Seen, type Shown, seenOf } from '../../../src/drawing/isometric/hidden.ts';
+import { type Seen, type Shown, seenOf, surfaced } from '../../../src/drawing/isometric/hidden.ts';
 import { type Block, pieceOf } from '../../core/assembly/puzzle.ts';
 import { model, table } from '../../core/benchwork/example.ts';
 
@@ -88,12 +88,13 @@ function nudged([x, y]: Point): readonly Point[] {
   ];
 }
 
+const bar = (id: string, blocks: readonly Block[]): Shown => surfaced(pieceOf(id, blocks));
 const box = (low: Vector, high: Vector): Block => [low, high];
 
 describe('what is seen', () => {
   it('is everywhere the nearest, on the demo table without its deck: interlocked laps and dados', () => {
     const parts = model(table([17.7])).parts.filter(({ role }) => role !== 'deck');
-    const shown = bodiesOf(parts);
+    const shown = bodiesOf(parts).map(surfaced);
     const checked = wrong(shown, seenOf(shown), 13.7);
     expect(checked.at).toBeGreaterThan(8000);
     expect(checked.wrong).toEqual([]);
@@ -101,23 +102,23 @@ describe('what is seen', () => {
 
   it('is everywhere the nearest on three bars, each in front of the next one’s end', () => {
     const shown = [
-      pieceOf('x', [box([0, 0, 0], [100, 10, 10])]),
-      pieceOf('y', [box([90, -100, 10], [100, 10, 20])]),
-      pieceOf('z', [box([80, -100, -60], [90, -90, 60])]),
+      bar('x', [box([0, 0, 0], [100, 10, 10])]),
+      bar('y', [box([90, -100, 10], [100, 10, 20])]),
+      bar('z', [box([80, -100, -60], [90, -90, 60])]),
     ];
     expect(wrong(shown, seenOf(shown), 1.3).wrong).toEqual([]);
   });
 
   it('shows no line between pieces of one body', () => {
-    const halves = pieceOf('bar', [box([0, 0, 0], [50, 10, 10]), box([50, 0, 0], [100, 10, 10])]);
-    const whole = pieceOf('bar', [box([0, 0, 0], [100, 10, 10])]);
+    const halves = bar('bar', [box([0, 0, 0], [50, 10, 10]), box([50, 0, 0], [100, 10, 10])]);
+    const whole = bar('bar', [box([0, 0, 0], [100, 10, 10])]);
     expect(seenOf([halves])).toHaveLength(3);
     const sum = (seen: readonly Seen[]) => seen.reduce((total, one) => total + area(one.area), 0);
     expect(sum(seenOf([halves]))).toBeCloseTo(sum(seenOf([whole])), 6);
   });
 
   it('would be told wrong if a hidden face were drawn: the fault that shows the check can fail', () => {
-    const shown = [pieceOf('low', [box([0, 0, 0], [50, 50, 10])]), pieceOf('high', [box([0, 0, 30], [50, 50, 40])])];
+    const shown = [bar('low', [box([0, 0, 0], [50, 50, 10])]), bar('high', [box([0, 0, 30], [50, 50, 40])])];
     const each = shown.flatMap((one) => seenOf([one]));
     expect(wrong(shown, each, 3.1).wrong.length).toBeGreaterThan(10);
     expect(wrong(shown, seenOf(shown), 3.1).wrong).toEqual([]);
