@@ -5,13 +5,15 @@ import type { Book } from './notebooks.ts';
 import type { Told } from './table.ts';
 import { UNIT_NAMES } from './words.ts';
 
-/** What a cut through both rails is for. */
+/** What a cut is for. */
 export function gapWhy({ of, why }: Pick<Gap, 'of' | 'why'>): string {
   const words: Readonly<Record<Gap['why'], string>> = {
     district: `parts district ${of} from its neighbour`,
     reversing: `end of a section that reverses`,
     bridge: `end of ${of}, which lifts`,
     approach: `dead approach of ${of}, while it is up`,
+    frog: `keeps what is fed off the live frog of ${of}`,
+    written: 'as the chapter says',
   };
   return words[why];
 }
@@ -34,18 +36,19 @@ export function reversingTable({ notebook }: Book): Told | null {
   };
 }
 
-/** Every place where both rails are cut, named as on the drawings; null where none is. */
+/** Every place where rails are cut, named as on the drawings; null where none is. */
 export function gapTable({ notebook }: Book): Told | null {
   const gaps = notebook.wiring?.gaps ?? [];
   if (gaps.length === 0) return null;
   return {
     label: 'Cuts through the rails',
-    caption: line(text('Cuts through both rails, from the start of their line, in '), both(UNIT_NAMES)),
-    columns: [['Cut'], ['Line'], ['At', 'right'], ['Why']],
+    caption: line(text('Cuts through the rails, from the start of their line, in '), both(UNIT_NAMES)),
+    columns: [['Cut'], ['Line'], ['At', 'right'], ['Rails'], ['Why']],
     rows: gaps.map((gap) => [
       text(gap.id.replace('gap-', 'G')),
       text(gap.line),
       both(figurePair(gap.at)),
+      text(gap.rails === 'both' ? 'both' : "the frog's"),
       text(gapWhy(gap)),
     ]),
   };

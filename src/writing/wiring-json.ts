@@ -41,7 +41,7 @@ export function wiringJson(wiring: WiringModel | null, say: (sentence: Sentence)
     wires: wiring.wires.map(wireJson),
     holes: plain(wiring.holes, ['id', 'part', 'at', 'diameter', 'wires', 'access']),
     feeders: plain(wiring.feeders, ['id', 'line', 'at', 'district', 'point', 'down']),
-    gaps: plain(wiring.gaps, ['id', 'line', 'at', 'why', 'of']),
+    gaps: plain(wiring.gaps, ['id', 'line', 'at', 'rails', 'why', 'of']),
     districts: wiring.districts.map(districtJson),
     reversing: plain(wiring.reversing, ['line', 'from', 'to', 'length']),
     connectors: plain(wiring.connectors, ['id', 'between', 'at', 'pins']),

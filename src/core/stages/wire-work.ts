@@ -12,7 +12,7 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
     bus: pairs.filter(({ kind }) => kind === 'bus').map((wire) => pairOf(wire, wiring.wires)),
     tails: pairs.filter(({ kind }) => kind !== 'bus').map((wire) => pairOf(wire, wiring.wires)),
     through: wiring.holes.map(({ part }) => part),
-    cuts: wiring.gaps.map(({ line, at }) => ({ line, at })),
+    cuts: wiring.gaps.map(({ line, at, rails }) => ({ line, at, rails })),
     dead: rows(wiring.tests.filter(isDead)),
     live: rows(wiring.tests.filter((test) => !isDead(test))),
     supply: { volts: wiring.volts, tripsAt: wiring.tripsAt },

@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/shapes.ts';
 import { districtOf } from './districts.ts';
+import { belongsToFrog } from './frog-gaps.ts';
 import { approachLength, type Gap, onLine } from './gaps.ts';
 import type { WiringInput } from './input.ts';
 import type { RailLine } from './rail-plan.ts';
@@ -45,7 +46,7 @@ export function feedersOf(input: WiringInput, gaps: readonly Gap[], comesDown: C
   const { feeders } = input;
   if (feeders === null) return [];
   const placed = input.rails.lines.flatMap((line) =>
-    runsOf(line, gaps).flatMap((run) => {
+    runsOf(input, line, gaps).flatMap((run) => {
       const count = Math.max(1, Math.ceil((run.to - run.from) / feeders.every - 1e-9));
       return Array.from({ length: count }, (_, i) =>
         feederAt(input, run, { share: (i + 0.5) / count, comesDown }),
@@ -55,13 +56,13 @@ export function feedersOf(input: WiringInput, gaps: readonly Gap[], comesDown: C
   return placed.map((one, i) => ({ ...one, id: `feeder-${i + 1}` }));
 }
 
-function runsOf(line: RailLine, gaps: readonly Gap[]): readonly Run[] {
+function runsOf({ rails }: WiringInput, line: RailLine, gaps: readonly Gap[]): readonly Run[] {
   const cuts = gaps.filter((gap) => gap.line === line.id).map(({ at }) => at);
   const stops = [0, ...cuts, line.length].toSorted((a, b) => a - b);
   return stops
     .slice(1)
     .map((to, i) => ({ line, from: stops[i] ?? 0, to }))
-    .filter(({ from, to }) => to - from > SHORT);
+    .filter(({ from, to }) => to - from > SHORT && !belongsToFrog(rails, gaps, { line: line.id, from, to }));
 }
 
 function feederAt(

@@ -1,18 +1,21 @@
 import { districtOf } from './districts.ts';
-import type { WiringInput } from './input.ts';
+import { frogGaps } from './frog-gaps.ts';
+import type { GapInput, WiringInput } from './input.ts';
 import { reversingSections } from './polarity.ts';
 import { railGraph } from './rail-graph.ts';
 import type { RailPlan, RailSegment } from './rail-plan.ts';
 
-/** A cut through both rails: on a segment, `side` telling which part of the segment begins there. */
+/** A cut through the rails of a segment. */
 export type Gap = {
   readonly id: string;
   readonly line: string;
   readonly at: number;
   readonly segment: string;
-  readonly why: 'district' | 'reversing' | 'bridge' | 'approach';
-  /** what it parts: a district, a reversing section, a bridge */
+  readonly why: 'district' | 'reversing' | 'bridge' | 'approach' | 'frog' | 'written';
+  /** what it parts: a district, a reversing section, a bridge, a turnout; the line of a cut that only its author wants */
   readonly of: string;
+  /** both, or the one that comes from a live frog */
+  readonly rails: 'both' | 'frog';
 };
 
 /** A section whose rails swap as a train passes. mm */
@@ -29,6 +32,9 @@ export type Gaps = {
   readonly sections: readonly ReversingSection[];
   readonly proved: boolean;
 };
+
+/** A cut as written may lie this far from where it belongs, mm; common practice, no source. */
+export const NEAR_CUT = 30;
 
 /** A lift bridge's approaches go dead this far before it: one vehicle that conducts, and a little; common practice, no source. mm */
 const APPROACH_SPARE = 50;
@@ -51,9 +57,12 @@ export function gapsOf(input: WiringInput): Gaps {
       gap(segment, segment.to.at, { why: 'reversing', of: segment.id }),
     ]),
     ...liftGaps(input),
+    ...frogGaps(rails, input.gaps ?? []),
   ];
-  const once = all.filter(
-    (one, i) => all.findIndex(({ segment, at }) => segment === one.segment && Math.abs(at - one.at) < 1e-6) === i,
+  const own = (input.gaps ?? []).flatMap((cut) => writtenGap(rails, all, cut));
+  const every = [...all, ...own];
+  const once = every.filter(
+    (one, i) => every.findIndex(({ segment, at }) => segment === one.segment && Math.abs(at - one.at) < 1e-6) === i,
   );
   const order = (line: string) => rails.lines.findIndex(({ id }) => id === line);
   const sorted = once.toSorted((a, b) => order(a.line) - order(b.line) || a.at - b.at);
@@ -71,7 +80,14 @@ export function gapsOf(input: WiringInput): Gaps {
 }
 
 function gap({ id, line }: RailSegment, at: number, why: Pick<Gap, 'why' | 'of'>): Gap {
-  return { id: '', line, at, segment: id, ...why };
+  return { id: '', line, at, segment: id, rails: 'both', ...why };
+}
+
+/** A cut that its author made beside those that are needed. */
+function writtenGap(rails: RailPlan, needed: readonly Gap[], { line, at }: GapInput): readonly Gap[] {
+  const place = onLine(rails, line, at);
+  if (place === null || needed.some((one) => one.line === line && Math.abs(one.at - place.at) <= NEAR_CUT)) return [];
+  return [gap(place.segment, place.at, { why: 'written', of: line })];
 }
 
 /** Where a line meets metal of another district, it is cut at its own end. */

@@ -22,8 +22,14 @@ export function testSheet(input: WiringInput, { feeders, districts, gaps }: Test
       (gap): TestRow => ({
         id: `cut.${gap.id}`,
         of: gap.id,
-        what: say`Supply off. Ohmmeter along each rail across the cut in ${gap.line} at ${length(gap.at)}.`,
-        expect: say`No connection in either rail while the wires of one side are off the bus.`,
+        what:
+          gap.rails === 'both'
+            ? say`Supply off. Ohmmeter along each rail across the cut in ${gap.line} at ${length(gap.at)}.`
+            : say`Supply off. Ohmmeter along the rail of ${gap.of}'s frog across the cut in ${gap.line} at ${length(gap.at)}.`,
+        expect:
+          gap.rails === 'frog'
+            ? say`No connection while the wires of one side are off the bus.`
+            : say`No connection in either rail while the wires of one side are off the bus.`,
       }),
     ),
     ...feeders.map(

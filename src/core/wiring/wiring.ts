@@ -6,6 +6,7 @@ import { type Connector, connectors } from './connectors.ts';
 import { districtsOf } from './districts.ts';
 import { type Feeder, feedersOf } from './feeders.ts';
 import { circuitFindings } from './findings/circuit.ts';
+import { frogFindings } from './findings/frogs.ts';
 import { gapFindings } from './findings/gaps.ts';
 import { routeFindings } from './findings/route.ts';
 import { supplyFindings } from './findings/supply.ts';
@@ -77,6 +78,7 @@ export function wiringModel(input: WiringInput): WiringModel {
     findings: [
       ...supplyFindings(input),
       ...gapFindings(input, cut),
+      ...frogFindings(input, { gaps: cut.gaps, feeders }),
       ...(laid === null ? [] : routeFindings(input, laid)),
       ...(laid === null
         ? []

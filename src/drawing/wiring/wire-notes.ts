@@ -1,7 +1,17 @@
+import type { Gap } from '../../core/wiring/gaps.ts';
 import type { Block } from '../block.ts';
 import { saidLength } from '../figures.ts';
 import { noteBlocks } from '../notes.ts';
 import { pairNumber, pairsOf, type WiringAsk } from './wiring-stage.ts';
+
+const CUT_FOR: Readonly<Record<Gap['why'], string>> = {
+  district: ', where districts meet',
+  reversing: ', end of a section that reverses',
+  bridge: ', end of the span that lifts',
+  approach: ', dead approach',
+  frog: '',
+  written: '',
+};
 
 /** The wire list in pairs, the holes and the cuts, in words. */
 export function wireNotes({ wiring, options }: WiringAsk): readonly Block[] {
@@ -16,14 +26,14 @@ export function wireNotes({ wiring, options }: WiringAsk): readonly Block[] {
     words: `${part}, ${said(diameter)} across for ${wires} wires; drill ${access === 'in place' ? 'before assembly or in place' : access === 'angle drill' ? 'before assembly, or with an angle drill' : 'before assembly'}; round its edges or push in a grommet`,
     dimensions: [],
   }));
-  const cuts = wiring.gaps.map(({ id, line, at, why }) => ({
+  const cuts = wiring.gaps.map(({ id, line, at, of, rails, why }) => ({
     letter: id.replace('gap-', 'G'),
-    words: `${line} at ${said(at)}: both rails, for the ${why}`,
+    words: `${line} at ${said(at)}: ${rails === 'both' ? 'both rails' : `the rail from the frog of ${of}`}${CUT_FOR[why]}`,
     dimensions: [],
   }));
   return [
     ...(pairs.length === 0 ? [] : noteBlocks('Pairs', pairs)),
     ...(holes.length === 0 ? [] : noteBlocks('Holes', holes)),
-    ...(cuts.length === 0 ? [] : noteBlocks('Cuts through both rails', cuts)),
+    ...(cuts.length === 0 ? [] : noteBlocks('Cuts through the rails', cuts)),
   ];
 }

@@ -36,7 +36,8 @@ export function wiresFromBelow(ask: WiringAsk): Block {
   return headedBlock(mirrored(picture(ask)), `Wires from below ${scaleText(ask.scale)}`, [legend]);
 }
 
-const legend = 'Wide: bus. Dashed: feeders. Chain: lines, leads and loads. Rings: holes. Two strokes: cut both rails.';
+const legend =
+  'Wide: bus. Dashed: feeders. Chain: lines, leads and loads. Rings: holes. Two strokes: cut both rails; one: the frog rail.';
 
 /** Frame and wires with their numbers; no figures, since the parts' drawings have those. */
 export function picture(ask: WiringAsk): Block {
@@ -85,16 +86,17 @@ function holeMarks({ wiring }: WiringAsk, view: View): readonly Mark[] {
   );
 }
 
-/** Two strokes across the track, as near as the drawing's scale shows them. */
+/** Two strokes across the track, one where only a frog's rail is cut, as near as the drawing's scale shows them. */
 function cutMarks({ book, wiring }: WiringAsk, view: View): readonly Mark[] {
-  return wiring.gaps.flatMap(({ line, at }): readonly Mark[] => {
+  return wiring.gaps.flatMap(({ line, at, rails }): readonly Mark[] => {
     const spots = cutSpots(book, line, at);
     if (spots === null) return [];
     const [centre, ahead] = spots.map((point) => onPaper(view, point));
     if (centre === undefined || ahead === undefined) return [];
     const long = Math.hypot(ahead[0] - centre[0], ahead[1] - centre[1]) || 1;
     const [ux, uy] = [(ahead[0] - centre[0]) / long, (ahead[1] - centre[1]) / long];
-    return [-CUT.apart / 2, CUT.apart / 2].map((off): Mark => {
+    const strokes = rails === 'both' ? [-CUT.apart / 2, CUT.apart / 2] : [0];
+    return strokes.map((off): Mark => {
       const middle: Spot = [centre[0] + ux * off, centre[1] + uy * off];
       return {
         kind: 'line',

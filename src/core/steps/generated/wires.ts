@@ -17,7 +17,7 @@ export type WireWork = {
   readonly tails: readonly PairWork[];
   /** the boards it passes, in the order it passes them */
   readonly through: readonly string[];
-  readonly cuts: readonly { readonly line: string; readonly at: number }[];
+  readonly cuts: readonly { readonly line: string; readonly at: number; readonly rails: 'both' | 'frog' }[];
   /** tests without power, then those with it */
   readonly dead: readonly Sentence[];
   readonly live: readonly Sentence[];
@@ -66,8 +66,14 @@ function cutting({ cuts, before }: WireWork): Draft {
   return wireDraft({
     id: 'cut-rails',
     title: 'Cut the rails where they must not meet',
-    lines: [say`Both rails, straight across; a drop of glue or a scrap of plastic keeps the cut open.`],
-    says: cuts.map(({ line, at }) => say`${line} at ${length(at)}.`),
+    lines: [
+      say`Both rails unless it says one, straight across; a drop of glue or a scrap of plastic keeps the cut open.`,
+    ],
+    says: cuts.map(({ line, at, rails }) =>
+      rails === 'both'
+        ? say`${line} at ${length(at)}.`
+        : say`${line} at ${length(at)}: only the rail that comes from the frog.`,
+    ),
     tools: ['razor-saw'],
     child: 'watches',
     after: before.track,

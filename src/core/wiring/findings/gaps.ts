@@ -1,12 +1,9 @@
 import type { Finding } from '../../finding.ts';
 import { length, type Said, say } from '../../units/say.ts';
-import { approachLength, type Gap, type Gaps } from '../gaps.ts';
+import { approachLength, type Gap, type Gaps, NEAR_CUT } from '../gaps.ts';
 import type { WiringInput } from '../input.ts';
 import { leastCircle, reversingNeeds } from '../reversing-length.ts';
 import { PRACTICE, tell } from '../tell.ts';
-
-/** A cut as written may lie this far from where it belongs, mm; common practice, no source. */
-const NEAR = 30;
 
 /** Cuts through the rails, reversing sections, and lift bridges. */
 export function gapFindings(input: WiringInput, cut: Gaps): readonly Finding[] {
@@ -17,8 +14,9 @@ export function gapFindings(input: WiringInput, cut: Gaps): readonly Finding[] {
   ];
 }
 
-function isCut({ gaps }: WiringInput, { line, at }: Gap): boolean {
-  return gaps === null || gaps.some((one) => one.line === line && Math.abs(one.at - at) <= NEAR);
+/** Whether the author cut there, or left all cuts to be proposed. */
+export function isCut({ gaps }: WiringInput, { line, at }: Gap): boolean {
+  return gaps === null || gaps.some((one) => one.line === line && Math.abs(one.at - at) <= NEAR_CUT);
 }
 
 function sectionFindings(
