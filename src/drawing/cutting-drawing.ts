@@ -14,7 +14,7 @@ import {
   wasteMarks,
 } from './cutting-pieces.ts';
 import type { DrawingOptions } from './drawing.ts';
-import { boxesOf, isFree, type Obstacles, padded } from './labels.ts';
+import { boxesOf, isFree, padded, type Taken, taken } from './labels.ts';
 import type { Mark, Spot } from './mark.ts';
 import { scales, scaleText } from './paper.ts';
 import { drawingArea, fitsSheet } from './sheet.ts';
@@ -50,7 +50,7 @@ function grainMarks(view: View, sheet: CutSheet): readonly Mark[] {
 }
 
 /** A cut's number in a circle on its kerf, where there is room for it. */
-function cutNumber(view: View, cut: Cut, obstacles: Obstacles): readonly Mark[] {
+function cutNumber(view: View, cut: Cut, obstacles: Taken): readonly Mark[] {
   const box = boxOf(view, cut.kerf);
   const text = String(cut.number);
   const radius = Math.max(2.2, textWidth(text, smallText) / 2 + 0.9);
@@ -69,7 +69,7 @@ function cutNumber(view: View, cut: Cut, obstacles: Obstacles): readonly Mark[] 
     const clear = !obstacles.boxes.some(
       (other) => other.x0 < around.x1 && around.x0 < other.x1 && other.y0 < around.y1 && around.y0 < other.y1,
     );
-    if (clear && isFree(figure, { lines: [], boxes: obstacles.boxes })) return [disc, figure];
+    if (clear && isFree(figure, obstacles)) return [disc, figure];
   }
   return [];
 }
@@ -78,7 +78,7 @@ function numbered(view: View, sheet: CutSheet, marks: readonly Mark[]): readonly
   const lines = marks.filter(({ role }) => role === 'extension').map((mark) => padded(markExtent(mark), 0.3));
   const found: Mark[] = [];
   for (const cut of sheet.cuts) {
-    found.push(...cutNumber(view, cut, { lines: [], boxes: [...lines, ...boxesOf([...marks, ...found])] }));
+    found.push(...cutNumber(view, cut, taken({ lines: [], boxes: [...lines, ...boxesOf([...marks, ...found])] })));
   }
   return found;
 }

@@ -1,11 +1,23 @@
 import { markExtent } from './block.ts';
+import { type LinesNear, linesNear, type Straight } from './lines-near.ts';
 import type { Extent, Mark, Spot, TextMark } from './mark.ts';
 import { lettering, smallText, textBox, textWidth } from './text.ts';
 
-export type Straight = readonly [Spot, Spot];
-
 /** What a label may not touch: straight lines and other boxes on paper. */
 export type Obstacles = { readonly lines: readonly Straight[]; readonly boxes: readonly Extent[] };
+
+/** The same while labels are being placed: the lines that were there can be asked by place, those since are few. */
+export type Taken = Obstacles & { readonly near: LinesNear };
+
+/** Obstacles made ready for many labels. */
+export function taken({ lines, boxes }: Obstacles): Taken {
+  return { near: linesNear(lines), lines: [], boxes };
+}
+
+/** Labels and leaders placed since are obstacles as well. */
+export function alsoTaken({ near, lines, boxes }: Taken, marks: readonly Mark[]): Taken {
+  return { near, lines: [...lines, ...linesOf(marks)], boxes: [...boxes, ...boxesOf(marks)] };
+}
 
 /** The straight lines of marks that a label must keep off. */
 export function linesOf(marks: readonly Mark[]): readonly Straight[] {
@@ -63,13 +75,23 @@ export function padded(box: Extent, by: number): Extent {
   return { x0: box.x0 - by, y0: box.y0 - by, x1: box.x1 + by, y1: box.y1 + by };
 }
 
-export function isFree(mark: TextMark, { lines, boxes }: Obstacles): boolean {
+export function isFree(mark: TextMark, { near, lines, boxes }: Taken): boolean {
   const box = padded(textBox(mark), 0.4);
-  return !boxes.some((other) => overlap(box, other)) && !lines.some((line) => crosses(line, box));
+  const isCrossing = (line: Straight) => crosses(line, box);
+  return !boxes.some((other) => overlap(box, other)) && !lines.some(isCrossing) && !near(box, isCrossing);
 }
 
 function centred(text: string, [x, y]: Spot): TextMark {
   return lettering(text, [x, y + smallText / 2], { role: 'label', anchor: 'middle', weight: 'bold' });
+}
+
+/** A label in the middle of the first of the places where it will do; null when there is none. */
+export function firstFit(text: string, spots: readonly Spot[], will: (mark: TextMark) => boolean): TextMark | null {
+  for (const spot of spots) {
+    const mark = centred(text, spot);
+    if (will(mark)) return mark;
+  }
+  return null;
 }
 
 /** Places on and beside a box, its middle first. */
@@ -152,11 +174,9 @@ export type Labelled = { readonly text: string; readonly box: Extent };
  * A label on or beside what it names, clear of all lines and labels; else with a leader in the first of the rooms that
  * has a place; none when no room has.
  */
-export function labelMarks({ text, box }: Labelled, obstacles: Obstacles, rooms: readonly Extent[]): readonly Mark[] {
-  const near = candidates(text, box)
-    .map((spot) => centred(text, spot))
-    .find((mark) => isFree(mark, obstacles));
-  if (near !== undefined) return [near];
+export function labelMarks({ text, box }: Labelled, obstacles: Taken, rooms: readonly Extent[]): readonly Mark[] {
+  const near = firstFit(text, candidates(text, box), (mark) => isFree(mark, obstacles));
+  if (near !== null) return [near];
   for (const room of rooms) {
     const led = ledLabelMarks({ text, box }, obstacles, room);
     if (led.length > 0) return led;
@@ -165,11 +185,13 @@ export function labelMarks({ text, box }: Labelled, obstacles: Obstacles, rooms:
 }
 
 /** A label in the nearest free room, with a leader to what it names; none when there is no room. */
-export function ledLabelMarks({ text, box }: Labelled, obstacles: Obstacles, within: Extent): readonly Mark[] {
-  const away = farther(box, within)
-    .map((spot) => centred(text, spot))
-    .find((mark) => isFree(mark, obstacles) && isOpen(leaderFrom(mark, box), [...obstacles.boxes, textBox(mark)]));
-  if (away === undefined) return [];
+export function ledLabelMarks({ text, box }: Labelled, obstacles: Taken, within: Extent): readonly Mark[] {
+  const away = firstFit(
+    text,
+    farther(box, within),
+    (mark) => isFree(mark, obstacles) && isOpen(leaderFrom(mark, box), [...obstacles.boxes, textBox(mark)]),
+  );
+  if (away === null) return [];
   const [from, to] = leaderFrom(away, box);
   return [
     away,
@@ -181,9 +203,11 @@ export function ledLabelMarks({ text, box }: Labelled, obstacles: Obstacles, wit
 /** Labels placed one after the other, each an obstacle to the next. */
 export function labelAll(labels: readonly Labelled[], obstacles: Obstacles, rooms: readonly Extent[]): readonly Mark[] {
   const marks: Mark[] = [];
+  let crowd = taken(obstacles);
   for (const label of labels) {
-    const taken = { lines: [...obstacles.lines, ...linesOf(marks)], boxes: [...obstacles.boxes, ...boxesOf(marks)] };
-    marks.push(...labelMarks(label, taken, rooms));
+    const placed = labelMarks(label, crowd, rooms);
+    marks.push(...placed);
+    crowd = alsoTaken(crowd, placed);
   }
   return marks;
 }

@@ -87,9 +87,11 @@ export function holds(polygon: Polygon, point: Point): boolean {
 
 /** Crossing count of a ray to the right. */
 function within(loop: readonly Point[], [x, y]: Point): boolean {
-  const crossings = loop.filter(([ax, ay], i) => {
-    const [bx, by] = loop[(i + 1) % loop.length] ?? [ax, ay];
-    return ay > y !== by > y && x < ax + ((y - ay) * (bx - ax)) / (by - ay);
-  });
-  return crossings.length % 2 === 1;
+  let inside = false;
+  let [bx, by] = loop.at(-1) ?? [0, 0];
+  for (const [ax, ay] of loop) {
+    if (ay > y !== by > y && x < ax + ((y - ay) * (bx - ax)) / (by - ay)) inside = !inside;
+    [bx, by] = [ax, ay];
+  }
+  return inside;
 }

@@ -23,5 +23,6 @@ type Layer = { readonly from: number; readonly to: number };
 
 function slice(blank: Blank, bites: readonly Bite[], { from, to }: Layer): readonly Prism[] {
   const here = bites.filter((taken) => taken.from <= from && taken.to >= to).flatMap((taken) => taken.loops);
+  if (here.length === 0) return [{ polygon: { outline: blankLoop(blank), holes: [] }, from, to }];
   return difference([blankLoop(blank)], here).map((polygon) => ({ polygon, from, to }));
 }

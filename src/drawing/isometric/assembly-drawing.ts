@@ -15,7 +15,7 @@ import { type PaperName, scales } from '../paper.ts';
 import { drawingArea, fitsSheet } from '../sheet.ts';
 import { flat } from './gaze.ts';
 import { surfaced } from './hidden.ts';
-import { drawn, type Picture, type PictureBody, type PictureLabel, type Sight, seenIn } from './picture.ts';
+import { drawn, type Picture, type PictureBody, type PictureLabel, type Sight, seenAfter, seenIn } from './picture.ts';
 import { shiftedFace } from './surface.ts';
 
 /** One picture of a bench's assembly: its drawing's id, title, and what it shows in words. */
@@ -42,20 +42,27 @@ export function assemblyPictures(book: DrawingBook): readonly AssemblyPicture[] 
       ({ bench, places }) => bench === assembly.bench && places.some(({ id }) => placedIn.has(id)),
     );
     const pieces = { parts, bodies: once(() => pictureBodies(parts)) };
-    return [
-      exploded(assembly, pieces, { stem, order }),
-      ...steps.map((step, k) => stepPicture(pieces, { step, k, stem, assembly, of: steps.length })),
-    ];
+    const pictures: AssemblyPicture[] = [];
+    for (const [k, step] of steps.entries()) {
+      pictures.push(
+        stepPicture(pieces, { step, k, stem, assembly, of: steps.length, before: pictures.at(-1) ?? null }),
+      );
+    }
+    return [exploded(assembly, pieces, { stem, order }), ...pictures];
   });
 }
 
 /** The parts of an assembly, and their bodies for all its pictures. */
 type Pieces = { readonly parts: readonly Part[]; readonly bodies: () => readonly PictureBody[] };
 
-/** The picture and its sight, each worked out once. */
-function pictured(make: () => Picture): Pick<AssemblyPicture, 'picture' | 'sight'> {
+type Pictured = Pick<AssemblyPicture, 'picture' | 'sight'>;
+
+/** The picture and its sight, each worked out once; the sight from that of the step before where that stays as it is. */
+function pictured(make: () => Picture, before: Pictured | null): Pictured {
   const picture = once(make);
-  return { picture, sight: once(() => seenIn(picture())) };
+  const fromBefore = () =>
+    before === null ? null : seenAfter({ picture: before.picture(), sight: before.sight() }, picture());
+  return { picture, sight: once(() => fromBefore() ?? seenIn(picture())) };
 }
 
 type Explosion = { readonly stem: string; readonly order: readonly Placing[] };
@@ -67,13 +74,16 @@ function exploded({ bench }: Assembly, { parts, bodies }: Pieces, { stem, order 
     bench,
     title: `Exploded view of ${bench}`,
     desc: `${bench} with its ${new Set(ids).size} pieces drawn apart along the ways they go in, hidden faces left out.`,
-    ...pictured(() => ({
-      bodies: explode(bodies(), order),
-      strong: new Set(),
-      labels: labelsOf(parts, order),
-      arrows: [],
-      lies: 'upright',
-    })),
+    ...pictured(
+      () => ({
+        bodies: explode(bodies(), order),
+        strong: new Set(),
+        labels: labelsOf(parts, order),
+        arrows: [],
+        lies: 'upright',
+      }),
+      null,
+    ),
   };
 }
 
@@ -83,9 +93,10 @@ type Stepping = {
   readonly stem: string;
   readonly assembly: Assembly;
   readonly of: number;
+  readonly before: Pictured | null;
 };
 
-function stepPicture({ parts, bodies }: Pieces, { step, k, stem, assembly, of }: Stepping): AssemblyPicture {
+function stepPicture({ parts, bodies }: Pieces, { step, k, stem, assembly, of, before }: Stepping): AssemblyPicture {
   const here = new Set([...step.standing, ...step.parts]);
   const strong = new Set(step.parts);
   return {
@@ -93,15 +104,18 @@ function stepPicture({ parts, bodies }: Pieces, { step, k, stem, assembly, of }:
     bench: assembly.bench,
     title: `Step ${k + 1} of ${of}: ${shortly(placeLabels(parts, step.parts))}`,
     desc: stepWords(step),
-    ...pictured(() => ({
-      bodies: bodies().filter(({ id }) => here.has(id)),
-      strong,
-      labels: labelsOf(parts, step.placings),
-      arrows: step.placings.flatMap(({ parts: [body], direction, path }) =>
-        body === undefined || path === 'first' ? [] : [{ body, direction }],
-      ),
-      lies: step.frame,
-    })),
+    ...pictured(
+      () => ({
+        bodies: bodies().filter(({ id }) => here.has(id)),
+        strong,
+        labels: labelsOf(parts, step.placings),
+        arrows: step.placings.flatMap(({ parts: [body], direction, path }) =>
+          body === undefined || path === 'first' ? [] : [{ body, direction }],
+        ),
+        lies: step.frame,
+      }),
+      before,
+    ),
   };
 }
 

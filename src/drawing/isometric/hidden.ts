@@ -27,7 +27,23 @@ const SLIVER = 0.2;
  * lies in front of the face's plane, since the line of sight from a point of a face leaves its plane at once and for good.
  */
 export function seenOf(shown: readonly Shown[]): readonly Seen[] {
-  const pieces = shown.flatMap((one) => one.pieces).map((piece) => ({ piece, box: flatBox(piece.corners) }));
+  return seenAmong(shown, boxed(shown));
+}
+
+/** What is seen when bodies join others of which is known what was seen: only the new ones hide what was seen before. */
+export function seenJoined(
+  before: readonly Seen[],
+  standing: readonly Shown[],
+  joining: readonly Shown[],
+): readonly Seen[] {
+  const fresh = boxed(joining);
+  const left = before.flatMap(({ id, face, area: { outline, holes } }) =>
+    uncovered(face, { outline, holes }, fresh).map((part): Seen => ({ id, face, area: part })),
+  );
+  return [...left, ...seenAmong(joining, [...boxed(standing), ...fresh])];
+}
+
+function seenAmong(shown: readonly Shown[], pieces: readonly Boxed[]): readonly Seen[] {
   return shown.flatMap(({ id, faces }) =>
     faces
       .filter(({ normal }) => dot(normal, TOWARD) > 1e-9)
@@ -36,6 +52,10 @@ export function seenOf(shown: readonly Shown[]): readonly Seen[] {
 }
 
 type Boxed = { readonly piece: Convex; readonly box: Box };
+
+function boxed(shown: readonly Shown[]): readonly Boxed[] {
+  return shown.flatMap((one) => one.pieces).map((piece) => ({ piece, box: flatBox(piece.corners) }));
+}
 type Box = { readonly low: Point; readonly high: Point };
 
 function flatBox(corners: readonly Vector[]): Box {
@@ -44,7 +64,11 @@ function flatBox(corners: readonly Vector[]): Box {
 
 function visible(face: Face, pieces: readonly Boxed[]): readonly Polygon[] {
   const [outline, ...holes] = face.loops.map((loop) => loop.map(flat));
-  if (outline === undefined) return [];
+  return outline === undefined ? [] : uncovered(face, { outline, holes }, pieces);
+}
+
+/** What is left of an area of a face in the picture's plane when pieces stand before it. */
+function uncovered(face: Face, { outline, holes }: Polygon, pieces: readonly Boxed[]): readonly Polygon[] {
   const box = bounds(outline);
   const shadows = pieces
     .filter((one) => apart(one.box, box) === false)

@@ -9,7 +9,7 @@ import { type Block, extentOf } from '../block.ts';
 import type { Extent, Mark, Spot } from '../mark.ts';
 import { lettering } from '../text.ts';
 import { flat } from './gaze.ts';
-import { type Seen, type Shown, seenOf } from './hidden.ts';
+import { type Seen, type Shown, seenJoined, seenOf } from './hidden.ts';
 import { pieceLabels } from './piece-labels.ts';
 import { turnedFace } from './surface.ts';
 
@@ -46,8 +46,25 @@ export type Sight = { readonly bodies: readonly PictureBody[]; readonly seen: re
 
 /** The bodies as they lie before the reader, and what is seen of them. */
 export function seenIn(picture: Picture): Sight {
-  const bodies = picture.lies === 'upright' ? picture.bodies : picture.bodies.map(turnedOver);
+  const bodies = lying(picture);
   return { bodies, seen: seenOf(bodies) };
+}
+
+/** The same where the picture adds bodies to one that is known and lies alike; null where it does not. */
+export function seenAfter(
+  before: { readonly picture: Picture; readonly sight: Sight },
+  picture: Picture,
+): Sight | null {
+  if (before.picture.lies !== picture.lies) return null;
+  const there = new Set(before.sight.bodies.map(({ id }) => id));
+  const bodies = lying(picture);
+  const joining = bodies.filter(({ id }) => !there.has(id));
+  if (bodies.length - joining.length < there.size) return null;
+  return { bodies, seen: seenJoined(before.sight.seen, before.sight.bodies, joining) };
+}
+
+function lying({ lies, bodies }: Picture): readonly PictureBody[] {
+  return lies === 'upright' ? bodies : bodies.map(turnedOver);
 }
 
 /** The marks of a picture whose hidden faces are known. */

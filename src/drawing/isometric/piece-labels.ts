@@ -1,9 +1,9 @@
 import { area, bounds, holds } from '../../core/geometry/polygon.ts';
 import type { Point, Polygon } from '../../core/geometry/shapes.ts';
 import { extentOf } from '../block.ts';
-import { boxesOf, isFree, ledLabelMarks, linesOf } from '../labels.ts';
+import { alsoTaken, firstFit, isFree, ledLabelMarks, linesOf, type Taken, taken } from '../labels.ts';
 import type { Extent, Mark, Spot, TextMark } from '../mark.ts';
-import { lettering, smallText, textBox } from '../text.ts';
+import { textBox } from '../text.ts';
 
 /** A piece's name, what is seen of it on paper, and where it is when nothing of it is seen. */
 export type PieceLabel = { readonly text: string; readonly areas: readonly Polygon[]; readonly middle: Spot | null };
@@ -17,23 +17,24 @@ const TRIED = 6;
  */
 export function pieceLabels(labels: readonly PieceLabel[], drawn: readonly Mark[]): readonly Mark[] {
   const written: Mark[] = [];
-  const lines = linesOf(drawn);
   const within = grown(extentOf(drawn), 14);
   const waiting: PieceLabel[] = [];
+  let crowd = taken({ lines: linesOf(drawn), boxes: [] });
+  const write = (marks: readonly Mark[]) => {
+    written.push(...marks);
+    crowd = alsoTaken(crowd, marks);
+  };
   for (const label of labels) {
-    const inside = insideOf(label, { lines, boxes: boxesOf(written) });
+    const inside = insideOf(label, crowd);
     if (inside === null) waiting.push(label);
-    else written.push(inside);
+    else write([inside]);
   }
-  for (const label of waiting) {
-    const obstacles = { lines: [...lines, ...linesOf(written)], boxes: boxesOf(written) };
-    written.push(...besideOf(label, obstacles, within));
-  }
+  for (const label of waiting) write(besideOf(label, crowd, within));
   return written;
 }
 
 /** A label with a leader to the largest area that a leader gets to. */
-function besideOf({ text, areas, middle }: PieceLabel, obstacles: Obstacles, within: Extent): readonly Mark[] {
+function besideOf({ text, areas, middle }: PieceLabel, obstacles: Taken, within: Extent): readonly Mark[] {
   const hidden = areas.length === 0;
   const ends = hidden ? (middle === null ? [] : [middle]) : bySize(areas).slice(0, TRIED).map(middleOf);
   for (const [x, y] of ends) {
@@ -48,20 +49,12 @@ function bySize(areas: readonly Polygon[]): readonly Polygon[] {
   return areas.toSorted((a, b) => area(b) - area(a));
 }
 
-type Obstacles = Parameters<typeof isFree>[1];
-
-function insideOf({ text, areas }: PieceLabel, obstacles: Obstacles): TextMark | null {
+function insideOf({ text, areas }: PieceLabel, obstacles: Taken): TextMark | null {
   for (const one of bySize(areas)) {
-    const found = spotsIn(one)
-      .map((spot) => centred(text, spot))
-      .find((mark) => isWithin(mark, one) && isFree(mark, obstacles));
-    if (found !== undefined) return found;
+    const found = firstFit(text, spotsIn(one), (mark) => isWithin(mark, one) && isFree(mark, obstacles));
+    if (found !== null) return found;
   }
   return null;
-}
-
-function centred(text: string, [x, y]: Spot): TextMark {
-  return lettering(text, [x, y + smallText / 2], { role: 'label', anchor: 'middle', weight: 'bold' });
 }
 
 function isWithin(mark: TextMark, polygon: Polygon): boolean {

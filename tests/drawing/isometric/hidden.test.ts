@@ -5,7 +5,7 @@ import { area, bounds, holds } from '../../../src/core/geometry/polygon.ts';
 import type { Point, Vector } from '../../../src/core/geometry/shapes.ts';
 import { cross, dot, minus, plus, times, unit } from '../../../src/core/geometry/vector.ts';
 import { flat, RIGHT, TOWARD, UP } from '../../../src/drawing/isometric/gaze.ts';
-import { type Seen, type Shown, seenOf, surfaced } from '../../../src/drawing/isometric/hidden.ts';
+import { type Seen, type Shown, seenJoined, seenOf, surfaced } from '../../../src/drawing/isometric/hidden.ts';
 import { type Block, pieceOf } from '../../core/assembly/puzzle.ts';
 import { model, table } from '../../core/benchwork/example.ts';
 
@@ -98,6 +98,15 @@ describe('what is seen', () => {
     const checked = wrong(shown, seenOf(shown), 13.7);
     expect(checked.at).toBeGreaterThan(8000);
     expect(checked.wrong).toEqual([]);
+  });
+
+  it('is everywhere the nearest when the pieces join one after the other, as from step to step', () => {
+    const parts = model(table([17.7])).parts.filter(({ role }) => role !== 'deck');
+    const shown = bodiesOf(parts).map(surfaced);
+    const seen = shown.reduce<readonly Seen[]>((before, one, i) => seenJoined(before, shown.slice(0, i), [one]), []);
+    expect(wrong(shown, seen, 13.7).wrong).toEqual([]);
+    const forgetful = shown.flatMap((one, i) => seenJoined([], shown.slice(0, i), [one]));
+    expect(wrong(shown, forgetful, 13.7).wrong.length).toBeGreaterThan(10);
   });
 
   it('is everywhere the nearest on three bars, each in front of the next one’s end', () => {
