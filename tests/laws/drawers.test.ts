@@ -7,6 +7,7 @@ import type { Feature, Part } from '../../src/core/stock/part.ts';
 import {
   deckHeightKept,
   drawersClear,
+  driversReach,
   hardwareCounted,
   type Law,
   matesMeet,
@@ -48,6 +49,37 @@ const withFeatures =
     changed(model, (part) =>
       part.role === role ? { ...part, features: part.features.map(change).filter((one) => one !== null) } : part,
     );
+
+/** The back of each box before its front's screws. */
+const backsClose: Plant = ({ model, bodies }) => {
+  const front = (id: string) => bodies.find((body) => body.id === id.replace('.back', '.front'))?.box;
+  return changed(model, (part) => ({
+    ...part,
+    places: part.places.map((place) => {
+      const at = /^drawer\..*\.back$/.test(place.id) ? front(place.id) : undefined;
+      const screw = model.fasteners.find(({ through }) => through[0] === place.id.replace('.back', '.front'));
+      if (at === undefined || screw === undefined) return place;
+      const [x, y, z] = place.pose.origin;
+      const from = screw.head;
+      const [dx, dy] = [screw.direction[0], screw.direction[1]];
+      const [ax, ay] = [dx === 0 ? x : from[0] - 30 * dx, dy === 0 ? y : from[1] - 30 * dy];
+      return { ...place, pose: { ...place.pose, origin: [ax, ay, z] } };
+    }),
+  }));
+};
+/** Right spacers where their left ones' screws go in. */
+const spacersClose: Plant = ({ model }) =>
+  changed(model, (part) => ({
+    ...part,
+    places: part.places.map((place) => {
+      const left = model.fasteners.find(({ through }) => through[0] === place.id.replace('-right', '-left'));
+      if (!/^spacer\..*-right$/.test(place.id) || left === undefined) return place;
+      const [x, y, z] = place.pose.origin;
+      const [dx, dy] = [left.direction[0], left.direction[1]];
+      const at = (now: number, head: number, way: number) => (Math.abs(way) < 0.5 ? now : head - 60 * way);
+      return { ...place, pose: { ...place.pose, origin: [at(x, left.head[0], dx), at(y, left.head[1], dy), z] } };
+    }),
+  }));
 
 const noGrooves = withFeatures('drawer-side', (one) => (one.kind === 'groove' ? null : one));
 const noMitres = withFeatures('leg-half', (one) => (one.kind === 'mitre' ? null : one));
@@ -113,6 +145,14 @@ const LAWS: readonly { readonly says: string; readonly law: Law; readonly faults
       says: 'screws never come through',
       law: screwsStayInside,
       faults: { 'screws are 20 longer': longScrews, 'the finger groove reaches the screws': fingerGrooveTooDeep },
+    },
+    {
+      says: 'a driver comes to every screw',
+      law: driversReach,
+      faults: {
+        'the backs of boxes stand close behind their fronts': backsClose,
+        'a spacer stands before the other': spacersClose,
+      },
     },
     {
       says: 'hardware is counted by joints',

@@ -205,6 +205,35 @@ export const screwsStayInside: Law = ({ model, bodies: all }) => {
     });
 };
 
+/** What of a drawer's or leg's own pieces, or of the frame and what is screwed into it, is there when a screw is driven. */
+function thereWhenDriven(screw: Fastener, all: readonly Body[]): readonly Body[] {
+  const [own] = /^(?:drawer|leg)\.[a-z]+-[a-z0-9]+/.exec(screw.through[0] ?? '') ?? [];
+  const others = all.filter(({ id }) => !screw.through.includes(id));
+  if (own !== undefined) return others.filter(({ id }) => id.startsWith(`${own}.`));
+  return others.filter(({ id, part }) => !/^(?:deck|drawer\.|leg\.)/.test(id) && part.role !== 'shelf');
+}
+
+/** A stubby driver comes to every screw, the screw standing out before it, or a halt says that it does not. */
+export const driversReach: Law = ({ model, bodies: all }) => {
+  const halted = new Set(model.findings.filter(({ rule }) => rule === 'no-room-for-driver').map(({ where }) => where));
+  return model.fasteners
+    .filter(({ form, holds }) => form === 'screw' && !halted.has(holds))
+    .flatMap((screw) => {
+      const room = screw.length + 90;
+      const points = Array.from({ length: 60 }, (_, i) =>
+        plus(screw.head, times(screw.direction, -(0.5 + ((room - 1) * i) / 59))),
+      );
+      const inWay = thereWhenDriven(screw, all).find(({ box, ...body }) =>
+        points.some((point) => inBox(point, box) && inWood({ box, ...body }, point)),
+      );
+      return inWay === undefined ? [] : [`${screw.id}: ${inWay.id} is in the driver's way`];
+    });
+};
+
+function inBox(point: Vector, { min, max }: Body['box']): boolean {
+  return ([0, 1, 2] as const).every((axis) => point[axis] >= min[axis] && point[axis] <= max[axis]);
+}
+
 /** Every joint that screws or bolts hold has its own, each bolt its nut and two washers, and the list counts them all. */
 export const hardwareCounted: Law = ({ model, input }) => {
   const held = model.joints.filter((joint) => joint.held === 'screws' || joint.held === 'bolts');

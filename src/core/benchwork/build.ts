@@ -13,6 +13,7 @@ import { type Grid, lappedGrid } from './grid.ts';
 import { counted } from './hardware/count.ts';
 import { deckScrews } from './hardware/deck-screws.ts';
 import { finishUse, glueUse } from './hardware/glue.ts';
+import { reachFindings } from './hardware/reach.ts';
 import type { BenchInput, BenchworkInput, Material } from './input.ts';
 import type { Instance } from './instance.ts';
 import { frameJoints } from './joints.ts';
@@ -83,7 +84,7 @@ function holding(input: BenchworkInput, at: BenchInput, { fitted, joints, instan
   return {
     fasteners,
     hardware: counted(fasteners, [...fitted.hardware, ...spread]),
-    findings: deck.flatMap((one) => one.findings),
+    findings: [...deck.flatMap((one) => one.findings), ...reachFindings(fasteners, placed)],
   };
 }
 
