@@ -1,10 +1,11 @@
 import { union } from '../core/geometry/booleans.ts';
 import { bounds, rectangle } from '../core/geometry/polygon.ts';
-import type { Point, Polygon, Pose, Vector } from '../core/geometry/shapes.ts';
+import type { Point, Polygon, Pose, Solid, Vector } from '../core/geometry/shapes.ts';
 import { dot, placed } from '../core/geometry/vector.ts';
 import { partOutline } from '../core/stock/outline.ts';
 import type { Part, Placement } from '../core/stock/part.ts';
 import { partSolid } from '../core/stock/solid.ts';
+import { once } from './once.ts';
 import { sectionOf } from './section.ts';
 
 /** How a bench is looked at: which way is right and up on paper, and which way points at the reader. */
@@ -26,10 +27,14 @@ export type Seen = {
   readonly far: number;
 };
 
-export type Placed = { readonly part: Part; readonly place: Placement };
+/** One piece where it stands, and its part's body, worked out once for all pieces of the part. */
+export type Placed = { readonly part: Part; readonly place: Placement; readonly solid: () => Solid };
 
 export function placedParts(parts: readonly Part[]): readonly Placed[] {
-  return parts.flatMap((part) => part.places.map((place) => ({ part, place })));
+  return parts.flatMap((part) => {
+    const solid = once(() => partSolid(part));
+    return part.places.map((place) => ({ part, place, solid }));
+  });
 }
 
 const straight = 1 - 1e-9;
@@ -57,7 +62,7 @@ function edgeOn(one: Placed, gaze: Gaze): readonly Polygon[] {
     const { low, high } = bounds(corners(one).map((corner) => flattened(pose, gaze, corner)));
     return [{ outline: rectangle(low, high), holes: [] }];
   }
-  const loops = partSolid(one.part).prisms.map(({ polygon, from, to }) => {
+  const loops = one.solid().prisms.map(({ polygon, from, to }) => {
     const { low, high } = bounds(polygon.outline);
     const [a, b]: readonly [Vector, Vector] =
       hidden === 'x'
@@ -95,15 +100,14 @@ export function seen(one: Placed, gaze: Gaze): Seen {
 
 /** The face left by a plane `at` (its distance towards the reader, mm); null where the plane misses the piece. */
 export function cutBy(one: Placed, gaze: Gaze, at: number): Seen | null {
-  const { part, place } = one;
-  const { pose } = place;
+  const { pose } = one.place;
   const whole = seen(one, gaze);
   if (at <= whole.far || at >= whole.near) return null;
   const away = at - dot(pose.origin, gaze.toward);
   const local = (axis: Vector) => away * Math.sign(dot(axis, gaze.toward));
   const along = (axis: Vector) => Math.abs(dot(axis, gaze.toward)) > straight;
   const flat = (point: Vector) => flattened(pose, gaze, point);
-  const solid = partSolid(part);
+  const solid = one.solid();
   if (along(pose.z)) {
     const z = local(pose.z);
     const layers = solid.prisms.filter(({ from, to }) => from <= z && z < to);

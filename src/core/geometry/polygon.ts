@@ -59,9 +59,14 @@ export function circle(centre: Point, radius: number, sides: number): readonly P
 
 /** Smallest and largest x and y of points, mm. */
 export function bounds(points: readonly Point[]): { readonly low: Point; readonly high: Point } {
-  const low = (axis: 0 | 1) => points.reduce((least, p) => Math.min(least, p[axis]), Number.POSITIVE_INFINITY);
-  const high = (axis: 0 | 1) => points.reduce((most, p) => Math.max(most, p[axis]), Number.NEGATIVE_INFINITY);
-  return { low: [low(0), low(1)], high: [high(0), high(1)] };
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of points) {
+    if (x < x0) x0 = x;
+    if (x > x1) x1 = x;
+    if (y < y0) y0 = y;
+    if (y > y1) y1 = y;
+  }
+  return { low: [x0, y0], high: [x1, y1] };
 }
 
 /** The part of a convex loop where `normal . p <= offset`; normal of unit length, mm (Sutherland and Hodgman, 1974). */
