@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { compute, type Notebook } from '../../src/core/notebook.ts';
-import { layOutDrawing } from '../../src/drawing/layout.ts';
-import { listDrawings } from '../../src/drawing/list.ts';
+import { drawingSet } from '../../src/drawing/layout.ts';
 import { loadContent } from '../../src/reading/disk.ts';
 import { readContent } from '../../src/reading/read.ts';
 import { complaints, unfixed, unlabelled, unplaced } from './checker.ts';
@@ -15,9 +14,10 @@ const notebooks = readContent(files).plans.flatMap((plan): readonly Notebook[] =
 
 function allComplaints(notebook: Notebook): readonly string[] {
   const options = papers.flatMap((paper) => (['mm', 'in'] as const).map((unit) => ({ paper, unit })));
-  return listDrawings(notebook).flatMap(({ id, kind, of }) =>
+  const { entries, layOut } = drawingSet(notebook);
+  return entries.flatMap(({ id, kind, of }) =>
     options.flatMap((option) => {
-      const drawing = layOutDrawing(notebook, id, option);
+      const drawing = layOut(id, option);
       // templates of the land are drawn true to scale and told by heights, not feature by feature
       const part =
         kind === 'part' ? notebook.parts.find((one) => one.id === of && one.chapter === 'benchwork') : undefined;
