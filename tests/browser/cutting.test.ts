@@ -1,14 +1,10 @@
-import { readFile } from 'node:fs/promises';
-import { stripTypeScriptTypes } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { CutJob } from '../../src/core/cutting/job.ts';
 import { layOut } from '../../src/core/cutting/layout.ts';
 import { instances2d, jobOf } from '../bench/instances.ts';
 import { launchChromium } from './chromium.ts';
-
-const root = new URL('../..', import.meta.url);
-const host = 'http://cutting.test';
+import { sourcePage } from './sources.ts';
 
 const html = `<!doctype html><script type="module">
 import { layOut } from '/src/core/cutting/layout.ts';
@@ -20,15 +16,7 @@ let page: Page;
 
 beforeAll(async () => {
   browser = await launchChromium();
-  page = await browser.newPage();
-  await page.route(`${host}/**`, async (route) => {
-    const { pathname } = new URL(route.request().url());
-    if (pathname === '/') return route.fulfill({ contentType: 'text/html', body: html });
-    const text = await readFile(new URL(`.${pathname}`, root), 'utf8');
-    return route.fulfill({ contentType: 'text/javascript', body: stripTypeScriptTypes(text) });
-  });
-  await page.goto(`${host}/`);
-  await page.waitForFunction('globalThis.laid !== undefined');
+  page = await sourcePage(browser, html, 'laid');
 });
 
 afterAll(async () => {

@@ -1,5 +1,3 @@
-import { readFile } from 'node:fs/promises';
-import { stripTypeScriptTypes } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { layOutDrawing } from '../../src/drawing/layout.ts';
@@ -9,15 +7,13 @@ import { textWidth } from '../../src/drawing/text.ts';
 import { plainDocument } from '../../src/drawing/window.ts';
 import { bitternAsk, gridNotebook } from '../drawing/fixtures.ts';
 import { launchChromium } from './chromium.ts';
-
-const root = new URL('../..', import.meta.url);
-const host = 'http://drawing.test';
+import { packageAddress, sourcePage } from './sources.ts';
 
 /** Bare names as the browser finds them; the sources go over as they are, their types taken off. */
 const importMap = {
   imports: {
     '@svgdotjs/svg.js': '/node_modules/@svgdotjs/svg.js/dist/svg.esm.js',
-    'clipper2-ts': import.meta.resolve('clipper2-ts').replace(root.href, '/'),
+    'clipper2-ts': packageAddress('clipper2-ts'),
   },
 };
 
@@ -36,20 +32,7 @@ let page: Page;
 
 beforeAll(async () => {
   browser = await launchChromium();
-  page = await browser.newPage();
-  await page.route(`${host}/**`, async (route) => {
-    const { pathname } = new URL(route.request().url());
-    if (pathname === '/') return route.fulfill({ contentType: 'text/html', body: html });
-    const file = await readFile(new URL(`.${pathname}`, root));
-    if (pathname.endsWith('.woff2')) return route.fulfill({ contentType: 'font/woff2', body: file });
-    const text = file.toString('utf8');
-    return route.fulfill({
-      contentType: 'text/javascript',
-      body: pathname.endsWith('.ts') ? stripTypeScriptTypes(text) : text,
-    });
-  });
-  await page.goto(`${host}/`);
-  await page.waitForFunction('globalThis.drawn !== undefined');
+  page = await sourcePage(browser, html, 'drawn');
 });
 
 afterAll(async () => {
