@@ -8,6 +8,7 @@ import { fault } from './fault.ts';
 import { lappedGridFaults } from './faults.ts';
 import { fittingFaults } from './fitting-faults.ts';
 import type { BenchInput, BenchworkInput, BenchworkModel } from './input.ts';
+import { neighbourFindings } from './neighbours.ts';
 
 const MOST_BENCHES = 24;
 
@@ -31,7 +32,7 @@ export function frame(input: BenchworkInput): Result<BenchworkModel> {
     envelopes: built.flatMap(({ envelopes }) => envelopes),
     fasteners: built.flatMap(({ fasteners }) => fasteners),
     hardware: built.flatMap(({ hardware }) => hardware),
-    findings: [...materialFindings(input), ...built.flatMap(({ findings }) => findings)],
+    findings: [...materialFindings(input), ...built.flatMap(({ findings }) => findings), ...neighbourFindings(built)],
   });
 }
 
