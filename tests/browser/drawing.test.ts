@@ -1,10 +1,14 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { layOutDrawing } from '../../src/drawing/layout.ts';
-import { listDrawings } from '../../src/drawing/list.ts';
+import { compute } from '../../src/core/notebook.ts';
+import type { DrawingBook } from '../../src/drawing/book.ts';
+import type { DrawingOptions } from '../../src/drawing/drawing.ts';
+import { drawingSet } from '../../src/drawing/layout.ts';
 import { renderDrawing } from '../../src/drawing/render.ts';
 import { textWidth } from '../../src/drawing/text.ts';
 import { plainDocument } from '../../src/drawing/window.ts';
+import { loadWithShipped } from '../../src/reading/disk.ts';
+import { readContent } from '../../src/reading/read.ts';
 import { bitternAsk, gridNotebook } from '../drawing/fixtures.ts';
 import { launchChromium } from './chromium.ts';
 import { packageAddress, sourcePage } from './sources.ts';
@@ -21,9 +25,12 @@ const font = '/node_modules/@fontsource/atkinson-hyperlegible/files/atkinson-hyp
 
 const html = `<!doctype html><script type="importmap">${JSON.stringify(importMap)}</script>
 <script type="module">
-import { layOutDrawing } from '/src/drawing/layout.ts';
+import { drawingSet } from '/src/drawing/layout.ts';
 import { renderDrawing } from '/src/drawing/render.ts';
-globalThis.drawn = (book, id, options) => layOutDrawing(book, id, options).sheets.map((sheet) => renderDrawing(sheet, document));
+globalThis.drawn = (book, options) => {
+  const { entries, layOut } = drawingSet(book);
+  return entries.flatMap(({ id }) => layOut(id, options).sheets.map((sheet) => renderDrawing(sheet, document)));
+};
 </script>
 <style>@font-face { font-family: shipped; src: url(${font}400-normal.woff2) } @font-face { font-family: shipped; font-weight: 700; src: url(${font}700-normal.woff2) }</style>`;
 
@@ -46,21 +53,36 @@ function pulledApart(svg: string): { readonly words: string; readonly numbers: r
   return { words: even.replaceAll(/-?\d+(?:\.\d+)?/g, '#'), numbers };
 }
 
+/** Every sheet of a notebook's drawings, drawn in Node. */
+function sheetsOf(book: DrawingBook, options: DrawingOptions): readonly string[] {
+  const { entries, layOut } = drawingSet(book);
+  return entries.flatMap(({ id }) => layOut(id, options).sheets.map((sheet) => renderDrawing(sheet, plainDocument())));
+}
+
+async function expectSame(book: DrawingBook, options: DrawingOptions): Promise<number> {
+  const here = sheetsOf(book, options);
+  const there = await page.evaluate<string[]>(`drawn(${JSON.stringify(book)}, ${JSON.stringify(options)})`);
+  expect(there.length).toBe(here.length);
+  here.forEach((svg, i) => {
+    const [ours, theirs] = [pulledApart(svg), pulledApart(there[i] ?? '')];
+    expect(theirs.words).toBe(ours.words);
+    const most = Math.max(...ours.numbers.map((number, k) => Math.abs(number - (theirs.numbers[k] ?? Number.NaN))));
+    expect(most).toBeLessThanOrEqual(0.01);
+  });
+  return here.length;
+}
+
 test('the browser draws the same marks as Node, within 0.01 mm', async () => {
-  const book = gridNotebook(bitternAsk);
-  for (const { id } of listDrawings(book)) {
-    const options = { unit: 'in', paper: 'Letter' } as const;
-    const here = layOutDrawing(book, id, options).sheets.map((sheet) => renderDrawing(sheet, plainDocument()));
-    const asked = [book, id, options].map((value) => JSON.stringify(value)).join(', ');
-    const there = await page.evaluate<string[]>(`drawn(${asked})`);
-    expect(there.length).toBe(here.length);
-    here.forEach((svg, i) => {
-      const [ours, theirs] = [pulledApart(svg), pulledApart(there[i] ?? '')];
-      expect(theirs.words).toBe(ours.words);
-      const most = Math.max(...ours.numbers.map((number, k) => Math.abs(number - (theirs.numbers[k] ?? Number.NaN))));
-      expect(most).toBeLessThanOrEqual(0.01);
-    });
-  }
+  expect(await expectSame(gridNotebook(bitternAsk), { unit: 'in', paper: 'Letter' })).toBeGreaterThan(10);
+});
+
+test('and so it does for every drawing of the demo with its track, wires, land and steps', async () => {
+  const plan = readContent(await loadWithShipped('content', 'content')).plans.find(
+    ({ slug }) => slug === 'bittern-basin',
+  );
+  const computed = plan === undefined ? null : compute(plan);
+  expect.assert(computed?.ok);
+  expect(await expectSame(computed.value, { unit: 'mm', paper: 'A4' })).toBeGreaterThan(90);
 });
 
 test('the width table agrees with the browser that sets the type', async () => {
@@ -92,7 +114,7 @@ test('the width table agrees with the browser that sets the type', async () => {
 
 test('a drawing of 297 mm is 297 mm wide on the page', async () => {
   const book = gridNotebook(bitternAsk);
-  const [sheet] = layOutDrawing(book, 'benchwork.plan', { unit: 'mm', paper: 'A4' }).sheets;
+  const [sheet] = drawingSet(book).layOut('benchwork.plan', { unit: 'mm', paper: 'A4' }).sheets;
   expect.assert(sheet !== undefined);
   const pixels = await page.evaluate(
     (svg) => {
