@@ -11,6 +11,7 @@ import { assemblyLayout, assemblyPictures } from './isometric/assembly-drawing.t
 import { jointGroups, jointLayout, jointWords } from './joint-drawing.ts';
 import { type DrawingEntry, type DrawingKind, entriesOf, type Listed } from './list.ts';
 import type { Mark } from './mark.ts';
+import { type Keyed, keyedNames, nameKeys } from './name-keys.ts';
 import { frameOf, papers } from './paper.ts';
 import { partLayout } from './part-drawing.ts';
 import { boardLayout } from './scenery/board-drawing.ts';
@@ -42,8 +43,11 @@ function benchView(id: string): BenchViewKind {
   return kinds.find((kind) => id.endsWith(`.${kind}`)) ?? 'plan';
 }
 
+/** What is listed, and the notebook as views of many pieces name them: long labels by numbers. */
+type Laid = Listed & { readonly keyed: Keyed };
+
 function contentOf(
-  { notebook, pictures, joints }: Listed,
+  { notebook, pictures, joints, keyed }: Laid,
   entry: DrawingEntry,
   options: DrawingOptions,
 ): DrawingContent {
@@ -70,23 +74,27 @@ function contentOf(
   const wires = entry.kind === 'wiring' ? wiringLayout(notebook, entry.id, options) : null;
   if (wires !== null) return wires;
   const picture = entry.kind === 'assembly' ? pictures.find(({ id }) => id === entry.id) : undefined;
-  if (picture !== undefined) return { ...assemblyLayout(picture, options), desc: picture.desc };
+  if (picture !== undefined) return withNames({ ...assemblyLayout(picture, options), desc: picture.desc }, keyed);
   const group = joints.find(({ first }) => entry.kind === 'joint' && first.id === entry.of);
-  if (group !== undefined)
-    return { ...jointLayout(notebook, group, options), desc: jointWords(notebook, group, options.unit) };
+  if (group !== undefined) {
+    const desc = jointWords(notebook, group, options.unit);
+    return withNames({ ...jointLayout(keyed.book, group, options), desc }, keyed);
+  }
   const bench = notebook.benches.find(({ id }) => id === entry.of);
   if (bench !== undefined) {
     const kind = benchView(entry.id);
-    return {
-      ...benchLayout(notebook, bench, { kind, options }),
-      desc: benchWords(notebook, bench, { kind, unit: options.unit }),
-    };
+    const desc = benchWords(notebook, bench, { kind, unit: options.unit });
+    return withNames({ ...benchLayout(keyed.book, bench, { kind, options }), desc }, keyed);
   }
   return { blocks: [], scale: 10, desc: entry.title };
 }
 
 function withNotes(content: DrawingContent, notes: readonly Block[]): DrawingContent {
   return { ...content, blocks: [...content.blocks, ...notes] };
+}
+
+function withNames(content: DrawingContent, { names }: Keyed): DrawingContent {
+  return withNotes(content, keyedNames(names, content.blocks));
 }
 
 function frameMark({ paper }: DrawingOptions): Mark {
@@ -151,7 +159,12 @@ export type DrawingSet = {
 };
 
 export function drawingSet(notebook: DrawingBook): DrawingSet {
-  const listed: Listed = { notebook, pictures: assemblyPictures(notebook), joints: jointGroups(notebook) };
+  const own = assemblyPictures(notebook);
+  const keyed = nameKeys(notebook);
+  // titles keep the whole names, the pictures themselves their numbers
+  const numbered = assemblyPictures(keyed.book).map((one, i) => ({ ...one, title: own[i]?.title ?? one.title }));
+  const pictures = keyed.names.length === 0 ? own : numbered;
+  const listed: Laid = { notebook, pictures, joints: jointGroups(notebook), keyed };
   const entries = entriesOf(listed);
   const layOut = (id: string, options: DrawingOptions): Drawing => {
     const entry = entries.find((one) => one.id === id);
@@ -169,7 +182,7 @@ export function layOutDrawing(notebook: DrawingBook, id: string, options: Drawin
   return drawingSet(notebook).layOut(id, options);
 }
 
-function laidOut(listed: Listed, entry: DrawingEntry, options: DrawingOptions): Drawing {
+function laidOut(listed: Laid, entry: DrawingEntry, options: DrawingOptions): Drawing {
   const { notebook } = listed;
   const content = contentOf(listed, entry, options);
   const [block = emptyBlock, ...more] = onSheets(content.blocks, options.paper);

@@ -203,6 +203,19 @@ export function repeatedFigures(sheet: DrawingSheet): readonly Complaint[] {
   });
 }
 
+/** Whether a number stands on the drawing and again, followed by the whole label, in the list of names. */
+function isKeyed(drawing: Drawing, label: string): boolean {
+  const words = drawing.sheets.flatMap((sheet) => texts(sheet).map(({ text }) => text));
+  const list = words.slice(words.indexOf('Names') + 1).join(' ');
+  const solid = (text: string) => text.replaceAll(/\s/g, '');
+  const keys = words.filter((word) => /^\(\d+\)$/.test(word));
+  return keys.some((key) => {
+    const isDrawn = keys.filter((one) => one === key).length >= 2;
+    const told = list.split(`${key} `)[1];
+    return isDrawn && told !== undefined && solid(told).startsWith(solid(label));
+  });
+}
+
 /** Pieces that a plan of a bench draws without their label. */
 export function unlabelled(drawing: Drawing, book: DrawingBook): readonly Complaint[] {
   if (!/^benchwork\..*plan$/.test(drawing.id)) return [];
@@ -211,7 +224,7 @@ export function unlabelled(drawing: Drawing, book: DrawingBook): readonly Compla
   return book.parts
     .filter((part) => part.bench === bench && ['side', 'end', 'strut'].includes(part.role))
     .flatMap(({ places }) => places)
-    .filter(({ label }) => !words.has(label))
+    .filter(({ label }) => !words.has(label) && !isKeyed(drawing, label))
     .map(({ label, id }) => `${drawing.id} ${drawing.unit}: ${id} stands without its label ${label}`);
 }
 
