@@ -1,3 +1,4 @@
+import { contours as libraryContours } from 'd3-contour';
 import { describe, expect, it } from 'vitest';
 import { contours } from '../../src/core/scenery/contour.ts';
 import { type Field, heightField } from '../../src/core/scenery/field.ts';
@@ -41,7 +42,8 @@ const within = [
   ],
 ] as const;
 
-type Work = { readonly field: number; readonly contours: number; readonly layers: number };
+/** `library` is the general library on the same grid and levels. */
+type Work = { readonly field: number; readonly contours: number; readonly library: number; readonly layers: number };
 
 function now(work: () => unknown): number {
   const start = performance.now();
@@ -59,6 +61,11 @@ function measured(columns: number): Work {
   return {
     field: best(() => sampled(heightField(shaping), DOMAIN, step)),
     contours: best(() => levels.map((level) => contours(grid, level))),
+    library: best(() => {
+      const values = Array.from(grid.values);
+      const drawn = libraryContours().size([grid.nx, grid.ny]);
+      return levels.map((level) => drawn.contour(values, level));
+    }),
     layers: best(() => foamLayers({ grid, thickness: 25, hollow: null, within, without: [] })),
   };
 }
@@ -68,10 +75,13 @@ const total = ({ field, contours: lined, layers }: Work) => field + lined + laye
 describe('a table of ten hills and four lines', () => {
   it('takes work as its nodes do: twice the columns, about four times the work', () => {
     const sizes = [100, 200, 400].map((columns) => ({ columns, ...measured(columns) }));
-    for (const { columns, field, contours: lined, layers } of sizes) {
+    const tenths = (value: number) => Math.round(value * 10) / 10;
+    for (const { columns, field, contours: lined, library, layers } of sizes) {
       const ms = (value: number) => `${Math.round(value)} ms`;
       console.log(`${columns} columns: field ${ms(field)}, contours ${ms(lined)}, layers ${ms(layers)}`);
+      console.log(`${columns} columns: a general library's contours take ${tenths(library / lined)} times as long`);
     }
+    expect(sizes.every(({ library, contours: lined }) => lined < 3 * library)).toBe(true);
     const [, middle, fine] = sizes;
     const growth = middle === undefined || fine === undefined ? Number.NaN : total(fine) / total(middle);
     console.log(`growth from 200 to 400 columns: ${Math.round(growth * 100) / 100}`);
