@@ -1,4 +1,4 @@
-import type { Gap } from '../core/wiring/gaps.ts';
+import type { Gap } from '../core/wiring/gap.ts';
 import { both, line, text } from './html.ts';
 import { figurePair } from './lengths.ts';
 import type { Book } from './notebooks.ts';

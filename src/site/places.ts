@@ -8,6 +8,8 @@ import type { Request } from '../core/stock/part.ts';
 import { stanceAlong } from '../core/track/line.ts';
 import { type Bay, bayAt, baysOf, footprintOf, nearestBay } from '../core/wiring/routing/bays.ts';
 import { wallsOf } from '../core/wiring/routing/walls.ts';
+import { wiresBelow } from './below-words.ts';
+import type { Html } from './html.ts';
 import type { Book } from './notebooks.ts';
 import { at } from './paths.ts';
 import { plainName } from './words.ts';
@@ -25,7 +27,8 @@ export type Place = {
   readonly over: readonly string[];
   readonly fixes: readonly { readonly number: number; readonly fix: FixLine }[];
   readonly hidden: readonly HiddenState[];
-  readonly wires: readonly string[];
+  /** what the wiring has there, in words */
+  readonly wires: readonly Html[];
 };
 
 type Range = readonly [number, number];
@@ -135,17 +138,6 @@ function fixesAt(book: Book, bay: Bay): Place['fixes'] {
   });
 }
 
-function wiresAt(book: Book, id: string): readonly string[] {
-  const below = book.notebook.wiring?.places.find(({ bay }) => bay === id);
-  if (below === undefined) return [];
-  return [
-    ...(below.bus ? ['the bus passes here'] : []),
-    ...below.feeders.map((one) => `feeder ${one}`),
-    ...below.loads.map((one) => `wires of ${plainName(one)}`),
-    ...below.turnouts.map((one) => `wires of turnout ${one}`),
-  ];
-}
-
 /** The bay a hidden space belongs to: the one it is named after or lies over; null when it is tied to none. */
 function bayOfHidden(book: Book, bays: readonly Bay[], id: string): Bay | null {
   const named = bays.find((bay) => bay.id === id);
@@ -193,7 +185,7 @@ export function placesOf(book: Book): readonly Place[] {
       over: [...linesOver(book, bay), ...landOver(book, bay)],
       fixes: fixesAt(book, bay),
       hidden: state.hidden.filter(({ id }) => homes.get(id) === bay.id),
-      wires: wiresAt(book, bay.id),
+      wires: wiresBelow(book, bay.id),
     };
   });
 }

@@ -16,11 +16,14 @@ function wireJson({ path, ...wire }: Wire): Json {
   };
 }
 
-function districtJson({ id, lines, tripsAt, steady, worst, short, trips }: DistrictFigures): Json {
+function districtJson(district: DistrictFigures): Json {
+  const { id, lines, loads, short, startUp, steady, trips, tripsAt, worst } = district;
   return {
     ...{ id, lines },
     tripsAt: thousandth(tripsAt),
     steady: thousandth(steady),
+    startUp: thousandth(startUp),
+    loads: plain(loads, ['load', 'kind', 'amps', 'volts']),
     worstVolts: worst === null ? null : thousandth(worst.volts),
     worstAt: worst === null ? null : { line: worst.line, at: thousandth(worst.at) },
     shortAmps: short === null ? null : thousandth(short.amps),
@@ -39,14 +42,17 @@ export function wiringJson(wiring: WiringModel | null, say: (sentence: Sentence)
     volts: thousandth(wiring.volts),
     bus: wiring.bus === null ? null : plain(wiring.bus, ['stock', 'found', 'proved', 'z', 'path']),
     wires: wiring.wires.map(wireJson),
-    holes: plain(wiring.holes, ['id', 'part', 'at', 'diameter', 'wires', 'access']),
+    holes: plain(wiring.holes, ['id', 'part', 'at', 'diameter', 'wires', 'access', 'off', 'wood']),
     feeders: plain(wiring.feeders, ['id', 'line', 'at', 'district', 'point', 'down']),
     gaps: plain(wiring.gaps, ['id', 'line', 'at', 'rails', 'why', 'of']),
     districts: wiring.districts.map(districtJson),
     reversing: plain(wiring.reversing, ['line', 'from', 'to', 'length']),
+    leds: plain(wiring.leds, ['load', 'rows', 'inRow', 'resistor', 'rating', 'rectifier']),
+    fuses: plain(wiring.fuses, ['load', 'amps', 'written', 'least', 'most', 'tripsAt']),
+    smallParts: plain(wiring.smallParts, ['kind', 'name', 'quantity', 'of']),
     connectors: plain(wiring.connectors, ['id', 'between', 'at', 'pins']),
     voltage: plain(wiring.voltage, ['line', 'points']),
     tests: wiring.tests.map(testJson),
-    places: plain(wiring.places, ['bay', 'bench', 'x', 'y']),
+    places: plain(wiring.places, ['bay', 'bench', 'x', 'y', 'bus', 'busHeight']),
   };
 }

@@ -1,5 +1,6 @@
 import type { Plan } from '../plan.ts';
 import type { PairWork, WireWork } from '../steps/generated/wires.ts';
+import { CLIP_EVERY } from '../wiring/small-parts.ts';
 import type { Wire } from '../wiring/wire-list.ts';
 import type { WiringModel } from '../wiring/wiring.ts';
 
@@ -11,6 +12,7 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
   return {
     bus: pairs.filter(({ kind }) => kind === 'bus').map((wire) => pairOf(wire, wiring.wires)),
     tails: pairs.filter(({ kind }) => kind !== 'bus').map((wire) => pairOf(wire, wiring.wires)),
+    clipEvery: CLIP_EVERY,
     through: wiring.holes.map(({ part }) => part),
     cuts: wiring.gaps.map(({ line, at, rails }) => ({ line, at, rails })),
     dead: rows(wiring.tests.filter(isDead)),

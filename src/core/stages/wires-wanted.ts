@@ -2,7 +2,7 @@ import type { GoodsWanted } from '../shopping/line.ts';
 import type { Stock } from '../stock/goods.ts';
 import type { WiringModel } from '../wiring/wiring.ts';
 
-/** Wire by its stock, slack counted in, and a plug for every place where the bus crosses from bench to bench. */
+/** Wire by its stock, slack counted in, a plug wherever the bus crosses from bench to bench, and what is bought by the piece. */
 export function wiresWanted(wiring: WiringModel | null, stock: readonly Stock[]): readonly GoodsWanted[] {
   if (wiring === null) return [];
   const wires = wiring.wires.map((wire): GoodsWanted => {
@@ -14,5 +14,8 @@ export function wiresWanted(wiring: WiringModel | null, stock: readonly Stock[])
       ...{ stock: null, name: `Plug and socket of ${pins.length} pins`, unit: 'pair', quantity: 1, for: 'wiring' },
     }),
   );
-  return [...wires, ...plugs];
+  const small = wiring.smallParts.map(
+    ({ name, quantity }): GoodsWanted => ({ stock: null, name, unit: 'piece', quantity, for: 'wiring' }),
+  );
+  return [...wires, ...plugs, ...small];
 }

@@ -20,3 +20,6 @@ export function cutLimits(depth: number): CutLimits {
 export function middleThird(length: number): readonly [number, number] {
   return [length / 3, (2 * length) / 3];
 }
+
+/** Wood that joists keep between a hole and their edges: IRC R502.8.1, 2 in; mm. */
+export const HOLE_FROM_EDGE = 51;

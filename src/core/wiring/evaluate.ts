@@ -4,7 +4,9 @@ import type { Train } from '../track/train.schema.ts';
 import { evaluate } from '../units/evaluate.ts';
 import { done, type Fault, failed, type Result } from '../units/problem.ts';
 import type { Dimension, Quantity, Scope } from '../units/quantity.ts';
-import type { LiftInput, LoadPlace, WiringGround, WiringInput } from './input.ts';
+import type { LedsInput, LiftInput, LoadInput, LoadPlace, WiringGround, WiringInput } from './input.ts';
+import { diodeVolts } from './led.ts';
+import { ledAmps } from './led-load.ts';
 import { railOhmPerMetre, usualCode } from './rail-metal.ts';
 import type { RailPlan } from './rail-plan.ts';
 import type { Wiring } from './schema.ts';
@@ -52,8 +54,8 @@ export function evaluateWiring(wiring: Wiring, context: WiringContext): Result<W
     loads: wiring.loads.map((load, i) => ({
       id: load.id,
       kind: load.kind,
-      amps: atLeast(0, load.amps, { ...reading, at: `wiring.loads.${i}.amps` }),
       place: loadPlace(load.at, { ...reading, at: `wiring.loads.${i}.at` }),
+      ...drawn(wiring, load, { ...reading, at: `wiring.loads.${i}` }),
     })),
     districts: wiring.districts.map((one, i) => ({
       id: one.id,
@@ -127,6 +129,44 @@ function atLeast(least: number, quantity: Quantity<Dimension>, { read, faults, a
     mend: `write ${least} or more`,
   });
   return least;
+}
+
+type Load = Wiring['loads'][number];
+
+/** What a load draws: as written, or what its diodes draw through resistors that can be bought. */
+function drawn(wiring: Wiring, load: Load, reading: At): Omit<LoadInput, 'id' | 'kind' | 'place'> {
+  const below = (key: string): At => ({ ...reading, at: `${reading.at}.${key}` });
+  const leds = load.leds === undefined ? null : ledsOf(load.leds, below('leds'));
+  const own = load.amps === undefined ? 0 : atLeast(0, load.amps, below('amps'));
+  const volts = diodeVolts({ control: wiring.supply.control, volts: reading.read(wiring.supply.volts) });
+  const amps = leds === null ? own : ledAmps(volts, leds);
+  return {
+    ...{ amps, leds },
+    ...(load.inrush === undefined ? {} : { inrush: atLeast(amps, load.inrush, below('inrush')) }),
+    fuse: load.fuse === undefined ? null : atLeast(0.01, load.fuse, below('fuse')),
+  };
+}
+
+function ledsOf(leds: NonNullable<Load['leds']>, reading: At): LedsInput {
+  const below = (key: string): At => ({ ...reading, at: `${reading.at}.${key}` });
+  return {
+    forward: atLeast(0.1, leds.forward, below('forward')),
+    amps: atLeast(0.0001, leds.amps, below('amps')),
+    inRow: leds['in-row'] === undefined ? 1 : wholeFrom1(leds['in-row'], below('in-row')),
+    rows: leds.rows === undefined ? 1 : wholeFrom1(leds.rows, below('rows')),
+  };
+}
+
+function wholeFrom1(quantity: Quantity<Dimension>, reading: At): number {
+  const value = atLeast(1, quantity, reading);
+  if (Number.isInteger(value)) return value;
+  reading.faults.push({
+    rule: 'not-whole',
+    at: reading.at,
+    what: `\`${quantity.text}\` is not a whole number`,
+    mend: `write ${Math.round(value)}`,
+  });
+  return Math.round(value);
 }
 
 function loadPlace(at: Wiring['loads'][number]['at'], reading: At): LoadPlace {

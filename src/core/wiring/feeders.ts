@@ -1,7 +1,8 @@
 import type { Point } from '../geometry/shapes.ts';
 import { districtOf } from './districts.ts';
 import { belongsToFrog } from './frog-gaps.ts';
-import { approachLength, type Gap, onLine } from './gaps.ts';
+import type { Gap } from './gap.ts';
+import { approachLength, onLine } from './gaps.ts';
 import type { WiringInput } from './input.ts';
 import type { RailLine } from './rail-plan.ts';
 

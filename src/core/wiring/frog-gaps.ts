@@ -1,4 +1,4 @@
-import type { Gap } from './gaps.ts';
+import type { Gap } from './gap.ts';
 import type { GapInput } from './input.ts';
 import type { RailPlan, RailSegment, SegmentEnd } from './rail-plan.ts';
 

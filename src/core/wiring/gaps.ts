@@ -1,22 +1,10 @@
 import { districtOf } from './districts.ts';
 import { frogGaps } from './frog-gaps.ts';
+import type { Gap } from './gap.ts';
 import type { GapInput, WiringInput } from './input.ts';
 import { reversingSections } from './polarity.ts';
 import { railGraph } from './rail-graph.ts';
 import type { RailPlan, RailSegment } from './rail-plan.ts';
-
-/** A cut through the rails of a segment. */
-export type Gap = {
-  readonly id: string;
-  readonly line: string;
-  readonly at: number;
-  readonly segment: string;
-  readonly why: 'district' | 'reversing' | 'bridge' | 'approach' | 'frog' | 'written';
-  /** what it parts: a district, a reversing section, a bridge, a turnout; the line of a cut that only its author wants */
-  readonly of: string;
-  /** both, or the one that comes from a live frog */
-  readonly rails: 'both' | 'frog';
-};
 
 /** A section whose rails swap as a train passes. mm */
 export type ReversingSection = {

@@ -25,6 +25,10 @@ export type BusHole = {
   readonly access: DrillAccess;
   /** the largest hole the board should have */
   readonly limit: number;
+  /** how far its middle is above the board's, below where negative */
+  readonly off: number;
+  /** wood left between it and the nearer edge */
+  readonly wood: number;
 };
 
 /** Room a drill with its bit needs, and an angle drill; common practice, no source. mm */
@@ -75,13 +79,16 @@ export function busHoles(
     const wires = along.reduce((sum, at) => sum + 2 * bus.pairs.filter(({ reach }) => reach > at - 1e-6).length, 0);
     const room = roomBeside(under, first, bus.z);
     const { wall } = first;
+    const diameter = holeFor(Math.max(2, wires), bus.outside);
     return [
       {
         ...{ id: `hole-${i + 1}`, part: wall.part, bench: wall.bench, wires, along, room },
         at: outward(under, first.at, bus.z),
-        diameter: holeFor(Math.max(2, wires), bus.outside),
+        diameter,
         access: accessFor(room),
         limit: cutLimits(wall.z[1] - wall.z[0]).hole,
+        off: bus.z - (wall.z[0] + wall.z[1]) / 2,
+        wood: Math.min(bus.z - wall.z[0], wall.z[1] - bus.z) - diameter / 2,
       },
     ];
   });

@@ -21,11 +21,25 @@ export type LoadPlace =
   | { readonly kind: 'turnout'; readonly turnout: string }
   | { readonly kind: 'line'; readonly line: string; readonly at: number };
 
+/** Light-emitting diodes in rows, each row with its own resistor. V, A. */
+export type LedsInput = {
+  readonly forward: number;
+  readonly amps: number;
+  readonly inRow: number;
+  readonly rows: number;
+};
+
 export type LoadInput = {
   readonly id: string;
   readonly place: LoadPlace;
   readonly amps: number;
   readonly kind: 'steady' | 'pulse';
+  /** for a moment as it is switched on, at least `amps`; absent: as `amps` */
+  readonly inrush?: number;
+  /** absent or null: no diodes */
+  readonly leds?: LedsInput | null;
+  /** absent or null: none written */
+  readonly fuse?: number | null;
 };
 
 export type DistrictInput = { readonly id: string; readonly lines: readonly string[]; readonly tripsAt: number };

@@ -1,10 +1,10 @@
 import { alongBranch, lostAt, worstAlong } from './along-branch.ts';
 import type { Tap } from './bus-run.ts';
-import { type Branch, type Draws, isFed, type Network, network } from './circuit.ts';
+import { type Branch, type Draws, drops, isFed, type Network, network } from './circuit.ts';
 import { warmResistance } from './copper.ts';
 import { districtOf, districtsOf } from './districts.ts';
 import type { Feeder } from './feeders.ts';
-import type { Gap } from './gaps.ts';
+import type { Gap } from './gap.ts';
 import type { WiringInput } from './input.ts';
 import { trips } from './protection.ts';
 import { feederNode, type RailBranch, railBranches } from './rail-circuit.ts';
@@ -66,10 +66,23 @@ export type DistrictFigures = {
   /** a short at the place of the longest loop */
   readonly short: (AtPlace & { readonly amps: number; readonly loop: number }) | null;
   readonly trips: boolean;
+  /** all that its steady loads draw for a moment as they are switched on together */
+  readonly startUp: number;
+  /** what each load has at its own place: with the steady loads on, and a pulse thrown alone */
+  readonly loads: readonly LoadFigures[];
+};
+
+/** A load as its circuit serves it; V, A. `volts` is null where nothing feeds it. */
+export type LoadFigures = {
+  readonly load: string;
+  readonly kind: 'steady' | 'pulse';
+  readonly amps: number;
+  readonly volts: number | null;
 };
 
 /** Worst voltage and worst short of every district. */
-export function districtFigures(input: WiringInput, { net, rails, draws }: LayoutCircuit): readonly DistrictFigures[] {
+export function districtFigures(input: WiringInput, circuit: LayoutCircuit): readonly DistrictFigures[] {
+  const { net, rails, draws } = circuit;
   return districtsOf(input).map(({ id, lines, tripsAt }) => {
     const steady = steadyAmps(input, id);
     const forTrains = Math.max(0, tripsAt - steady);
@@ -98,8 +111,28 @@ export function districtFigures(input: WiringInput, { net, rails, draws }: Layou
       worst: low === null ? null : { line: low.line, at: low.at, volts: input.supply.volts - low.lost },
       short: far === null ? null : { ...far, amps: far.loop === 0 ? Number.MAX_VALUE : input.supply.volts / far.loop },
       trips: far !== null && trips({ volts: input.supply.volts, loop: far.loop, tripsAt }),
+      startUp: startUpAmps(input, id),
+      loads: loadFigures(input, circuit, id),
     };
   });
+}
+
+/** Loads of a district with the volts they have: steady ones all at once, pulses one after another. */
+function loadFigures(input: WiringInput, { net, draws }: LayoutCircuit, district: string): readonly LoadFigures[] {
+  return input.loads
+    .filter((load) => loadDistrict(input, load) === district)
+    .map(({ amps, id, kind }) => {
+      const node = feederNode(`load.${id}`);
+      const lost = drops(net, kind === 'pulse' ? { ...draws, [node]: amps } : draws).get(node);
+      return { load: id, kind, amps, volts: lost === undefined ? null : input.supply.volts - lost };
+    });
+}
+
+/** Current of a district's steady loads as they are all switched on together, A. */
+function startUpAmps(input: WiringInput, district: string): number {
+  return input.loads
+    .filter((load) => load.kind === 'steady' && loadDistrict(input, load) === district)
+    .reduce((sum, { amps, inrush }) => sum + Math.max(amps, inrush ?? amps), 0);
 }
 
 function most<T>(all: readonly T[], figure: (one: T) => number): T | null {

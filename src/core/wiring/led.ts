@@ -38,3 +38,24 @@ export function preferredAbove(ohm: number): number {
 function tidy(value: number): number {
   return Number(value.toPrecision(12));
 }
+
+/** What a bridge rectifier takes, two junctions of silicon; common practice, no source. V */
+export const RECTIFIER = 1.4;
+
+/** Ratings of resistors as sold, W; common practice, no source. */
+const RATINGS = [0.25, 0.5, 1, 2, 3, 5, 10];
+
+/** The rating to buy for a resistor that gives off `watts`: twice as much, so that it stays cool; null above all. W */
+export function ratingFor(watts: number): number | null {
+  return RATINGS.find((one) => one >= 2 * watts - 1e-9) ?? null;
+}
+
+/** Volts that diodes on the bus have: a digital signal changes its sign and passes a bridge rectifier first. V */
+export function diodeVolts({ control, volts }: { readonly control: 'digital' | 'dc'; readonly volts: number }): number {
+  return control === 'digital' ? volts - RECTIFIER : volts;
+}
+
+/** How many diodes of `forward` V in a row a voltage lights, a tenth of it left for the resistor. */
+export function mostInRow(volts: number, forward: number): number {
+  return Math.max(0, Math.floor((0.9 * volts) / forward + 1e-9));
+}

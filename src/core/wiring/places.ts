@@ -1,11 +1,11 @@
 import { fromWorld } from '../geometry/pose.ts';
-import type { Point } from '../geometry/shapes.ts';
+import type { Box, Point, Vector } from '../geometry/shapes.ts';
 import { baysAlong } from './bus-run.ts';
 import type { BusHole } from './holes.ts';
 import type { WiringInput } from './input.ts';
 import { type Bay, nearestBay } from './routing/bays.ts';
-import { inward } from './under.ts';
-import type { Wired } from './wire-list.ts';
+import { inward, outward } from './under.ts';
+import type { Wire, Wired } from './wire-list.ts';
 
 /** What is under one bay of a bench, by id; its corners in the coordinates of the bench the bus starts at, mm. */
 export type PlaceBelow = {
@@ -20,29 +20,63 @@ export type PlaceBelow = {
   readonly holes: readonly string[];
   /** drawers, motors, legs and water whose space reaches into it */
   readonly spaces: readonly string[];
+  /** height of the bus from the floor where it passes; null where it does not, mm */
+  readonly busHeight: number | null;
+  /** labels of the wires that run or end here, as written on both their ends */
+  readonly wires: readonly string[];
+  /** where thin wires are joined to the bus */
+  readonly joints: readonly { readonly drop: string; readonly labels: readonly string[]; readonly at: Vector }[];
+  /** what reaches into it, from and to which height above the floor, mm */
+  readonly below: readonly { readonly id: string; readonly from: number; readonly to: number }[];
 };
 
 /** Every bay with what the wiring has there. */
-export function placesBelow(input: WiringInput, wired: Wired, holes: readonly BusHole[]): readonly PlaceBelow[] {
+export function placesBelow(
+  input: WiringInput,
+  wired: Wired,
+  { holes, wires }: { readonly holes: readonly BusHole[]; readonly wires: readonly Wire[] },
+): readonly PlaceBelow[] {
   const { under, taps } = wired;
   const passed = baysAlong(wired.path, under.bays);
   const inBay = (bay: Bay, at: Point) => nearestBay(under.bays, inward(under, at))?.bay === bay;
-  return under.bays.map((bay) => ({
-    bay: bay.id,
-    bench: bay.bench,
-    x: bay.x,
-    y: bay.y,
-    bus: passed.includes(bay.id),
-    feeders: wired.feeders.filter(({ id }) => taps.get(id)?.bay === bay.id).map(({ id }) => id),
-    loads: wired.loads.filter(({ drop }) => taps.get(drop)?.bay === bay.id).map(({ id }) => id),
-    turnouts: input.rails.turnouts.filter(({ at }) => inBay(bay, at)).map(({ id }) => id),
-    holes: holes.filter(({ at }) => bounds(bay, fromWorld(under.frame, at))).map(({ id }) => id),
-    spaces: under.site.obstructions
-      .filter(
-        ({ box }) => box.min[0] < bay.x[1] && box.max[0] > bay.x[0] && box.min[1] < bay.y[1] && box.max[1] > bay.y[0],
-      )
-      .map(({ id }) => id),
-  }));
+  return under.bays.map((bay) => {
+    const reaching = under.site.obstructions.filter(({ box }) => overlaps(bay, box));
+    const joints = jointsIn(wired, wires, bay);
+    return {
+      ...{ bay: bay.id, bench: bay.bench, x: bay.x, y: bay.y },
+      bus: passed.includes(bay.id),
+      feeders: wired.feeders.filter(({ id }) => taps.get(id)?.bay === bay.id).map(({ id }) => id),
+      loads: wired.loads.filter(({ drop }) => taps.get(drop)?.bay === bay.id).map(({ id }) => id),
+      turnouts: input.rails.turnouts.filter(({ at }) => inBay(bay, at)).map(({ id }) => id),
+      holes: holes.filter(({ at }) => bounds(bay, fromWorld(under.frame, at))).map(({ id }) => id),
+      spaces: reaching.map(({ id }) => id),
+      busHeight: passed.includes(bay.id) ? wired.z : null,
+      wires: wires.filter(({ path }) => passes(wired, path, bay)).map(({ label }) => label),
+      joints,
+      below: reaching.map(({ box, id }) => ({ id, from: box.min[2], to: box.max[2] })),
+    };
+  });
+}
+
+function overlaps({ x, y }: Bay, { max, min }: Box): boolean {
+  return min[0] < x[1] && max[0] > x[0] && min[1] < y[1] && max[1] > y[0];
+}
+
+function passes({ under }: Wired, path: readonly Vector[], bay: Bay): boolean {
+  const flat = path.map(([x, y]) => inward(under, [x, y]));
+  return baysAlong(flat, under.bays).includes(bay.id);
+}
+
+/** Every joint of thin wires to the bus in a bay, in the order the bus meets them. */
+function jointsIn({ taps, under, z }: Wired, wires: readonly Wire[], bay: Bay): PlaceBelow['joints'] {
+  return [...taps.values()]
+    .filter((tap) => tap.bay === bay.id)
+    .toSorted((a, b) => a.along - b.along)
+    .map(({ at, drop }) => {
+      const pair = drop.replace('load.', '');
+      const labels = wires.filter(({ id }) => id === `${pair}-a` || id === `${pair}-b`).map(({ label }) => label);
+      return { drop, labels, at: outward(under, at, z) };
+    });
 }
 
 /** A hole in one of a bay's walls. */

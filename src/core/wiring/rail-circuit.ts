@@ -1,6 +1,6 @@
 import type { Branch } from './circuit.ts';
 import type { Feeder } from './feeders.ts';
-import type { Gap } from './gaps.ts';
+import type { Gap } from './gap.ts';
 import type { RailPlan, RailSegment } from './rail-plan.ts';
 
 /** A length of rail as a branch: there and back along both rails. */

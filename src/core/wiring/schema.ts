@@ -13,14 +13,38 @@ function supplySchema(kit: QuantityKit) {
   });
 }
 
-/** Something that draws current: at a turnout, at a point, or at a place along a line. */
-function loadSchema(kit: QuantityKit) {
+/** Light-emitting diodes: rows side by side, each with its own resistor. */
+function ledsSchema(kit: QuantityKit) {
   return z.strictObject({
-    id: identifier,
-    at: z.union([identifier, point(kit), alongLine(kit)]),
+    /** what one diode takes */
+    forward: kit.voltage,
+    /** most current through a row */
     amps: kit.current,
-    kind: z.enum(['steady', 'pulse']).default('steady'),
+    /** diodes in a row; 1 when absent */
+    'in-row': kit.number.optional(),
+    /** rows; 1 when absent */
+    rows: kit.number.optional(),
   });
+}
+
+/** Something that draws current: at a turnout, at a point, or at a place along a line; as amps or as diodes. */
+function loadSchema(kit: QuantityKit) {
+  return z
+    .strictObject({
+      id: identifier,
+      at: z.union([identifier, point(kit), alongLine(kit)]),
+      amps: kit.current.optional(),
+      leds: ledsSchema(kit).optional(),
+      /** steady: as long as the supply is on; pulse: for a moment, as it is thrown */
+      kind: z.enum(['steady', 'pulse']).default('steady'),
+      /** for a moment as it is switched on; as amps when absent */
+      inrush: kit.current.optional(),
+      /** where its wires leave the bus; proposed where one is needed when absent */
+      fuse: kit.current.optional(),
+    })
+    .refine(({ amps, leds }) => (amps === undefined) !== (leds === undefined), {
+      error: 'either `amps` or `leds`, one of the two',
+    });
 }
 
 /** The wiring chapter's front matter. */

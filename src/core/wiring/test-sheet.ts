@@ -1,6 +1,6 @@
 import { length, type Sentence, say } from '../units/say.ts';
 import type { Feeder } from './feeders.ts';
-import type { Gap } from './gaps.ts';
+import type { Gap } from './gap.ts';
 import type { WiringInput } from './input.ts';
 import type { DistrictFigures } from './layout-circuit.ts';
 import { mostLoop } from './protection.ts';

@@ -5,15 +5,18 @@ import { comesDown } from './comes-down.ts';
 import { type Connector, connectors } from './connectors.ts';
 import { districtsOf } from './districts.ts';
 import { type Feeder, feedersOf } from './feeders.ts';
-import { circuitFindings } from './findings/circuit.ts';
+import { type Computed, circuitFindings } from './findings/circuit.ts';
 import { frogFindings } from './findings/frogs.ts';
 import { gapFindings } from './findings/gaps.ts';
+import { loadFindings } from './findings/loads.ts';
 import { routeFindings } from './findings/route.ts';
 import { supplyFindings } from './findings/supply.ts';
-import { type Gap, gapsOf, type ReversingSection } from './gaps.ts';
+import { type LoadFuse, loadFuses } from './fuses.ts';
+import type { Gap } from './gap.ts';
+import { type Gaps, gapsOf, type ReversingSection } from './gaps.ts';
 import { type BusHole, holeRequests } from './holes.ts';
 import type { WiringInput } from './input.ts';
-import { type BusRun, layBus } from './laid-bus.ts';
+import { type BusRun, type LaidBus, layBus } from './laid-bus.ts';
 import {
   type DistrictFigures,
   districtFigures,
@@ -22,7 +25,9 @@ import {
   lineVoltages,
   unfedRails,
 } from './layout-circuit.ts';
+import { type LedLoad, ledLoads } from './led-load.ts';
 import { type PlaceBelow, placesBelow } from './places.ts';
+import { type SmallPart, smallParts } from './small-parts.ts';
 import { type TestRow, testSheet } from './test-sheet.ts';
 import { underDeck } from './under.ts';
 import { type Wire, wireList } from './wire-list.ts';
@@ -46,12 +51,16 @@ export type WiringModel = {
   readonly voltage: readonly LineVoltage[];
   readonly tests: readonly TestRow[];
   readonly places: readonly PlaceBelow[];
+  readonly leds: readonly LedLoad[];
+  readonly fuses: readonly LoadFuse[];
+  readonly smallParts: readonly SmallPart[];
   readonly requests: readonly Request[];
   readonly findings: readonly Finding[];
 };
 
 /** Routes, lists, computes and checks the wiring of a layout. */
 export function wiringModel(input: WiringInput): WiringModel {
+  const { control, tripsAt, volts } = input.supply;
   const cut = gapsOf(input);
   const under = underDeck(input, bundleDiameter(2 * districtsOf(input).length, input.bus?.stock.outside ?? 0) / 2);
   const feeders = feedersOf(input, cut.gaps, under === null ? () => true : comesDown(under));
@@ -60,11 +69,16 @@ export function wiringModel(input: WiringInput): WiringModel {
   const districts = districtFigures(input, circuit);
   const wires = laid === null ? [] : wireList(laid.wired);
   const holes = laid?.holes ?? [];
+  const leds = ledLoads(input);
+  const fuses = laid === null ? [] : loadFuses(input, laid.tails);
+  const computed = {
+    ...{ circuit, districts, feeders, gaps: cut.gaps },
+    unfed: unfedRails(circuit),
+    tails: laid?.tails ?? [],
+  };
   const joined = laid === null ? [] : connectors(holes, wires, laid.wired.pairs);
   return {
-    control: input.supply.control,
-    volts: input.supply.volts,
-    tripsAt: input.supply.tripsAt,
+    ...{ control, volts, tripsAt },
     mayLose: input.mayLose,
     bus: laid?.run ?? null,
     ...{ wires, holes, feeders, districts },
@@ -73,25 +87,29 @@ export function wiringModel(input: WiringInput): WiringModel {
     connectors: joined,
     voltage: lineVoltages(input, circuit),
     tests: testSheet(input, { feeders, districts, gaps: cut.gaps }),
-    places: laid === null ? [] : placesBelow(input, laid.wired, holes),
+    places: laid === null ? [] : placesBelow(input, laid.wired, { holes, wires }),
+    ...{ leds, fuses },
+    smallParts: laid === null ? [] : smallParts({ laid, leds, fuses }),
     requests: holeRequests(holes),
-    findings: [
-      ...supplyFindings(input),
-      ...gapFindings(input, cut),
-      ...frogFindings(input, { gaps: cut.gaps, feeders }),
-      ...(laid === null ? [] : routeFindings(input, laid)),
-      ...(laid === null
-        ? []
-        : circuitFindings(input, {
-            circuit,
-            districts,
-            unfed: unfedRails(circuit),
-            gaps: cut.gaps,
-            feeders,
-            tails: laid.tails,
-          })),
-    ],
+    findings: findingsOf(input, { cut, laid, computed, fuses }),
   };
+}
+
+type Found = {
+  readonly cut: Gaps;
+  readonly laid: LaidBus | null;
+  readonly computed: Computed;
+  readonly fuses: readonly LoadFuse[];
+};
+
+function findingsOf(input: WiringInput, { cut, laid, computed, fuses }: Found): readonly Finding[] {
+  return [
+    ...supplyFindings(input),
+    ...gapFindings(input, cut),
+    ...frogFindings(input, computed),
+    ...(laid === null ? [] : routeFindings(input, laid)),
+    ...(laid === null ? [] : [...circuitFindings(input, computed), ...loadFindings(input, computed, fuses)]),
+  ];
 }
 
 function resistances({ bus, feeders }: WiringInput): { readonly bus: number; readonly tail: number } {

@@ -1,4 +1,4 @@
-import type { Gap } from '../../core/wiring/gaps.ts';
+import type { Gap } from '../../core/wiring/gap.ts';
 import type { Block } from '../block.ts';
 import { saidLength } from '../figures.ts';
 import { noteBlocks } from '../notes.ts';

@@ -78,4 +78,33 @@ describe('the wiring chapter as numbers', () => {
       'too-small at wiring.districts.0.trips-at: write 0.01 or more',
     ]);
   });
+
+  it('takes diodes, inrush and a fuse, and computes what the diodes draw', () => {
+    const leds = { forward: '2 V', amps: '10 mA', 'in-row': '3', rows: '2' };
+    const answer = evaluated({ loads: [{ id: 'signs', at: ['1 mm', '2 mm'], leds, inrush: '0.5 A', fuse: '0.1 A' }] });
+    if (!answer.ok) throw new Error('faults');
+    const [signs] = answer.value.loads;
+    expect(signs).toMatchObject({ leds: { forward: 2, amps: 0.01, inRow: 3, rows: 2 }, inrush: 0.5, fuse: 0.1 });
+    expect(signs?.amps).toBeCloseTo((2 * 7.6) / 820, 12);
+  });
+
+  it('asks for amps or diodes, one of the two, and for whole diodes', () => {
+    const at = ['1 mm', '2 mm'];
+    const leds = { forward: '2 V', amps: '10 mA', rows: '1.5' };
+    const parsed = schema.safeParse({
+      ...good,
+      loads: [
+        { id: 'none', at },
+        { id: 'both', at, leds, amps: '1 A' },
+      ],
+    });
+    expect(parsed.error?.issues.map(({ message, path }) => `${path.join('.')}: ${message}`)).toEqual([
+      'loads.0: either `amps` or `leds`, one of the two',
+      'loads.1: either `amps` or `leds`, one of the two',
+    ]);
+    expect(rules({ loads: [{ id: 'half', at, leds }] })).toEqual(['not-whole at wiring.loads.0.leds.rows: write 2']);
+    expect(rules({ loads: [{ id: 'low', at, amps: '1 A', inrush: '0.5 A' }] })).toEqual([
+      'too-small at wiring.loads.0.inrush: write 1 or more',
+    ]);
+  });
 });

@@ -15,6 +15,8 @@ export type PairWork = {
 export type WireWork = {
   readonly bus: readonly PairWork[];
   readonly tails: readonly PairWork[];
+  /** wires are clipped up at least this often, mm */
+  readonly clipEvery: number;
   /** the boards it passes, in the order it passes them */
   readonly through: readonly string[];
   readonly cuts: readonly { readonly line: string; readonly at: number; readonly rails: 'both' | 'frog' }[];
@@ -47,12 +49,12 @@ function told(pair: PairWork): Sentence {
   return say`${pair.labels}, ${pair.colours}: ${length(pair.length)} each of ${pair.stock}, from ${pair.from} to ${pair.to}.`;
 }
 
-function running({ bus, through, before }: WireWork): Draft {
+function running({ bus, through, before, clipEvery }: WireWork): Draft {
   return wireDraft({
     id: 'run-bus',
     title: 'Run the bus under the deck',
     lines: [
-      say`Round every hole's edges or push a grommet in, label both ends before pulling, and clip the wires every hand's breadth so that none hangs below the frame.`,
+      say`Round every hole's edges or push a grommet in, label both ends before pulling, and clip the wires at least every ${length(clipEvery)} so that none hangs below the frame.`,
       ...(through.length > 0 ? [say`Through ${through.join(', ')}, in this order.`] : []),
     ],
     says: bus.map(told),

@@ -2,7 +2,7 @@ import type { Finding } from '../../finding.ts';
 import type { WireStock } from '../../stock/goods.ts';
 import { length, type Sentence, say } from '../../units/say.ts';
 import type { Feeder } from '../feeders.ts';
-import type { Gap } from '../gaps.ts';
+import type { Gap } from '../gap.ts';
 import type { WiringInput } from '../input.ts';
 import {
   type DistrictFigures,
@@ -124,7 +124,7 @@ function tripFindings(
 }
 
 /** The smallest change that makes `good` true: a thicker bus from stock, else feeders closer together. */
-function mendedBy(
+export function mendedBy(
   input: WiringInput,
   computed: Computed,
   good: (figures: readonly DistrictFigures[]) => boolean,

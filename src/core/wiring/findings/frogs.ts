@@ -1,7 +1,7 @@
 import type { Finding } from '../../finding.ts';
 import { length, type Said, say } from '../../units/say.ts';
 import type { Feeder } from '../feeders.ts';
-import type { Gap } from '../gaps.ts';
+import type { Gap } from '../gap.ts';
 import type { WiringInput } from '../input.ts';
 import { PRACTICE, tell } from '../tell.ts';
 import { isCut } from './gaps.ts';

@@ -1,6 +1,7 @@
 import type { Finding } from '../../finding.ts';
 import { length, type Said, say } from '../../units/say.ts';
-import { approachLength, type Gap, type Gaps, NEAR_CUT } from '../gaps.ts';
+import type { Gap } from '../gap.ts';
+import { approachLength, type Gaps, NEAR_CUT } from '../gaps.ts';
 import type { WiringInput } from '../input.ts';
 import { leastCircle, reversingNeeds } from '../reversing-length.ts';
 import { PRACTICE, tell } from '../tell.ts';

@@ -1,10 +1,14 @@
 import type { Finding } from '../../finding.ts';
+import { CUT_LIMITS_SOURCE, HOLE_FROM_EDGE } from '../../stock/cut-limits.ts';
 import { length, say } from '../../units/say.ts';
 import type { WiringInput } from '../input.ts';
 import type { LaidBus } from '../laid-bus.ts';
 import { TAIL_LIMIT } from '../protection.ts';
-import { listed, tell } from '../tell.ts';
+import { listed, PRACTICE, tell } from '../tell.ts';
 import { spaceLength } from '../wire-list.ts';
+
+/** A hole this near to the middle counts as in it, mm. */
+const OFF_MIDDLE = 1;
 
 /** Where the bus runs, what it meets and what it misses. */
 export function routeFindings(input: WiringInput, laid: LaidBus): readonly Finding[] {
@@ -15,6 +19,7 @@ export function routeFindings(input: WiringInput, laid: LaidBus): readonly Findi
     ...tailFindings(laid),
     ...ringFindings(input, laid),
     ...drillFindings(laid),
+    ...offMiddleFindings(laid),
     ...moreFindings(laid),
   ];
 }
@@ -120,6 +125,31 @@ function drillFindings({ holes }: LaidBus): readonly Finding[] {
       what: say`Between the struts no drill gets to ${listed(late.map(({ part }) => part))}: ${length(least)} are clear along the hole.`,
       mend: say`Drill these holes with the parts still flat, as their drawings show.`,
       ...{ figure: least, limit: 250, unit: 'mm' },
+    }),
+  ];
+}
+
+/** Off the middle of its height a board on edge is weakened more by a hole of the same size. */
+function offMiddleFindings({ holes, run }: LaidBus): readonly Finding[] {
+  const off = holes.filter((hole) => Math.abs(hole.off) > OFF_MIDDLE);
+  const worst = off.toSorted((a, b) => a.wood - b.wood)[0];
+  if (worst === undefined) return [];
+  const thin = worst.wood < worst.diameter;
+  return [
+    tell({
+      rule: 'hole-off-middle',
+      level: thin ? 'care' : 'note',
+      where: worst.part,
+      what: say`The bus runs ${length(run.z)} above the floor, off the middle of ${listed(off.map(({ part }) => part))}: in ${worst.part} ${length(Math.abs(worst.off))} ${worst.off > 0 ? 'above' : 'below'} it, ${length(worst.wood)} of wood left.`,
+      mend: thin
+        ? say`Leave at least ${length(worst.diameter)} of wood: move what keeps the bus off the middle, or take a thinner bus.`
+        : say`Keep to holes of ${length(worst.diameter)}, under the ${length(worst.limit)} that a board so high may lose, and off its ends and joints; house joists keep ${length(HOLE_FROM_EDGE)} of wood.`,
+      ...{
+        figure: worst.wood,
+        limit: thin ? worst.diameter : HOLE_FROM_EDGE,
+        unit: 'mm',
+        source: thin ? `${PRACTICE}: as much wood as the hole is wide` : CUT_LIMITS_SOURCE,
+      },
     }),
   ];
 }

@@ -10,7 +10,14 @@ import { amps, listed, tell, volts } from '../tell.ts';
 export function supplyFindings(input: WiringInput): readonly Finding[] {
   const { supply } = input;
   if (!(supply.volts > 0) || !(supply.tripsAt > 0)) return [missing(input)];
-  return [...dangerous(input), ...overloads(input), ...breakers(input), ...twice(input), ...oneBlock(input)];
+  return [
+    ...dangerous(input),
+    ...overloads(input),
+    ...breakers(input),
+    ...twice(input),
+    ...oneBlock(input),
+    ...throttled(input),
+  ];
 }
 
 function missing({ supply }: WiringInput): Finding {
@@ -127,6 +134,21 @@ function oneBlock(input: WiringInput): readonly Finding[] {
       what: say`With direct current ${listed(rails.lines.map(({ id }) => id))} are one block: every train on them moves at once.`,
       mend: say`Make ${rails.lines[rails.lines.length - 1]?.id ?? ''} a district of its own, with a switch that takes both its rails off.`,
       ...{ figure: 1, limit: rails.lines.length },
+    }),
+  ];
+}
+
+/** With direct current the bus has what the throttle gives: lights follow it and turnouts do not throw. */
+function throttled({ loads, supply }: WiringInput): readonly Finding[] {
+  if (supply.control !== 'dc' || loads.length === 0) return [];
+  return [
+    tell({
+      rule: 'loads-on-throttle',
+      level: 'note',
+      where: 'supply',
+      what: say`With direct current ${listed(loads.map(({ id }) => id))} get what the throttle gives, and nothing while trains stand.`,
+      mend: say`Give lights and motors a bought, listed supply of their own; the figures here are for a throttle wide open.`,
+      ...{ figure: loads.length, limit: 0 },
     }),
   ];
 }

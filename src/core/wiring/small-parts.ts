@@ -1,0 +1,69 @@
+import type { LoadFuse } from './fuses.ts';
+import type { BusHole } from './holes.ts';
+import type { LaidBus } from './laid-bus.ts';
+import type { LedLoad } from './led-load.ts';
+import { spaceLength } from './wire-list.ts';
+
+/** Wires are clipped up at least this often; common practice, no source. mm */
+export const CLIP_EVERY = 150;
+
+/** Things that are bought for the wiring by the piece. */
+export type SmallPart = {
+  readonly kind: 'resistor' | 'rectifier' | 'fuse' | 'clip' | 'grommet';
+  readonly name: string;
+  readonly quantity: number;
+  /** loads or holes it is for; empty for what is for all wires */
+  readonly of: readonly string[];
+};
+
+type Counted = {
+  readonly laid: LaidBus;
+  readonly leds: readonly LedLoad[];
+  readonly fuses: readonly LoadFuse[];
+};
+
+/** Resistors, rectifiers, fuses, clips and grommets, each kind and size once. */
+export function smallParts({ laid, leds, fuses }: Counted): readonly SmallPart[] {
+  const each: readonly SmallPart[] = [
+    ...leds.flatMap(ledParts),
+    ...fuses.flatMap(({ amps, load }): readonly SmallPart[] =>
+      amps === null ? [] : [{ kind: 'fuse', name: `Fuse ${amps} A, slow, with its holder`, quantity: 1, of: [load] }],
+    ),
+    ...clips(laid),
+    ...laid.holes.map(grommet),
+  ];
+  const names = [...new Set(each.map(({ name }) => name))];
+  return names.flatMap((name) => {
+    const same = each.filter((one) => one.name === name);
+    const [first] = same;
+    if (first === undefined) return [];
+    const quantity = same.reduce((sum, one) => sum + one.quantity, 0);
+    return [{ ...first, quantity, of: same.flatMap(({ of }) => of) }];
+  });
+}
+
+function ledParts({ load, rating, rectifier, resistor, rows }: LedLoad): readonly SmallPart[] {
+  if (resistor === null) return [];
+  const heat = rating === null ? 'of no rating that is sold' : `${rating} W`;
+  return [
+    { kind: 'resistor', name: `Resistor ${ohmName(resistor.bought)}, 5 %, ${heat}`, quantity: rows, of: [load] },
+    ...(rectifier ? [{ kind: 'rectifier', name: 'Bridge rectifier, 1 A', quantity: 1, of: [load] } as const] : []),
+  ];
+}
+
+/** 1200 is 1.2 kilohm. */
+export function ohmName(ohm: number): string {
+  return ohm >= 1000 ? `${ohm / 1000} kilohm` : `${ohm} ohm`;
+}
+
+/** Along the bus, and along every pair under the deck that is longer than it is high. */
+function clips({ run, tails }: LaidBus): readonly SmallPart[] {
+  const along = Math.ceil(spaceLength(run.path) / CLIP_EVERY);
+  const across = tails.reduce((sum, { tap }) => sum + Math.ceil(tap.across / CLIP_EVERY), 0);
+  const quantity = along + across;
+  return quantity === 0 ? [] : [{ kind: 'clip', name: 'Cable clip with its screw', quantity, of: [] }];
+}
+
+function grommet({ diameter, id }: BusHole): SmallPart {
+  return { kind: 'grommet', name: `Grommet for a hole of ${diameter} mm`, quantity: 1, of: [id] };
+}

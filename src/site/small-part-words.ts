@@ -1,0 +1,41 @@
+import type { Connector } from '../core/wiring/connectors.ts';
+import type { SmallPart } from '../core/wiring/small-parts.ts';
+import { type Html, line, text } from './html.ts';
+import type { Book } from './notebooks.ts';
+import type { Told } from './table.ts';
+import { plainName } from './words.ts';
+
+function forWhat({ kind, of }: SmallPart): Html {
+  if (kind === 'clip') return text('bus and thin wires, in every bay');
+  return text(of.map((id) => (kind === 'grommet' ? id.replace('hole-', 'H') : plainName(id))).join(', '));
+}
+
+/** What is bought by the piece for the wires; null where nothing is. */
+export function smallPartTable({ notebook }: Book): Told | null {
+  const parts = notebook.wiring?.smallParts ?? [];
+  if (parts.length === 0) return null;
+  return {
+    label: 'Small parts',
+    caption: text('Small parts of the wiring; they are on the shopping list too'),
+    columns: [['Part'], ['How many', 'right'], ['For']],
+    rows: parts.map((part) => [text(part.name), text(String(part.quantity)), forWhat(part)]),
+  };
+}
+
+/** The pins of every plug between benches, one table a plug. */
+export function plugTables({ notebook }: Book): readonly Told[] {
+  return (notebook.wiring?.connectors ?? []).map((plug) => ({
+    label: `Pins between ${between(plug)}`,
+    caption: line(text(`Plug between ${between(plug)}: the same pin, wire and colour on both sides`)),
+    columns: [['Pin', 'right'], ['Wire'], ['Colour']],
+    rows: plug.pins.map(({ colour, pin, wire }) => [
+      text(String(pin)),
+      text(notebook.wiring?.wires.find(({ id }) => id === wire)?.label ?? wire),
+      text(colour),
+    ]),
+  }));
+}
+
+function between({ between: [one, other] }: Connector): string {
+  return `${plainName(one)} and ${plainName(other)}`;
+}
