@@ -10,6 +10,7 @@ import {
 } from '../../../src/core/benchwork/drawers/box.ts';
 import { faceOf, ligaments, openingOf, pathOf, tallestOpening } from '../../../src/core/benchwork/drawers/face.ts';
 import { type Grid, lappedGrid } from '../../../src/core/benchwork/grid.ts';
+import { HAND, handRoom } from '../../../src/core/benchwork/shelves/hand-room.ts';
 import { TABLE, table } from './example.ts';
 
 function demoGrid(): Grid {
@@ -95,7 +96,7 @@ describe('boxes that fit their openings (field case "Have a fit or not", woodent
   });
 });
 
-describe('a drawer cabinet under a layout (field case "My new storage yard", ogrforum.com)', () => {
+describe('a drawer cabinet under a layout (field cases "My new storage yard", ogrforum.com, and "Access from beneath", forum.trains.com)', () => {
   it('44 in of space holds a box of 41.5 between 3/4 panels and 1/2 slides', () => {
     expect(boxWidth(boxWidth(44, 0.75), 0.5)).toBe(41.5);
   });
@@ -113,6 +114,24 @@ describe('a drawer cabinet under a layout (field case "My new storage yard", ogr
   it('seven tracks in a drawer of 24 lie 3.43 apart; a space 26 in deep takes slides of 650', () => {
     expect(drawerPitch(24, 7)).toBeCloseTo(3.43, 2);
     expect(longestSlide(26 * 25.4)).toBe(650);
+  });
+
+  it('of a depth of 26 in, a cabinet of 24 leaves 2 in for back, face and slide stop: slides of 600 fit it, 650 do not', () => {
+    const left = boxWidth(26, 0) - 24;
+    expect(left).toBe(2);
+    expect(longestSlide(24 * 25.4)).toBe(600);
+    expect(26 * 25.4 - (longestSlide(24 * 25.4) ?? 0)).toBeGreaterThan(left * 25.4);
+  });
+
+  it('track at 42 in over a cabinet of 36, a deck of 1/2 and motors of 3 1/2: 2 in for a hand, which is no room', () => {
+    const room = handRoom({ top: 42, under: 36, deck: 0.5, hangs: 3.5 });
+    expect(room).toBe(2);
+    expect(room * 25.4).toBeLessThan(HAND);
+  });
+
+  it('the space of 35 in is measured to the frame: wires of 2 in leave 33 for the cabinet, none for a motor of 3 1/2 more', () => {
+    expect(handRoom({ top: 35, under: 33, deck: 0, hangs: 2 })).toBe(0);
+    expect(handRoom({ top: 35, under: 33, deck: 0, hangs: 3.5 })).toBeLessThan(0);
   });
 
   it('the demo bay takes slides of 500 at most', () => {

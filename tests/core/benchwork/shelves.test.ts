@@ -44,6 +44,20 @@ describe('open shelves behind', () => {
   });
 });
 
+describe('a hand on a shelf (field case "Access from beneath", forum.trains.com: 2 in are too little)', () => {
+  const cares = (shelves: Partial<ShelvesInput>) =>
+    model(fittedTable({ shelves: [{ ...SHELVES, bays: [2], ...shelves }] }))
+      .findings.filter(({ rule }) => rule === 'no-hand-room')
+      .map(({ level, where, figure, limit, mend }) => [level, where, figure, limit, spoken(mend, (mm) => `${mm}`)]);
+
+  it('has the opening above it, from the shelf to the wood under the deck', () => {
+    // as low as it goes: 140 - 64.2 = 75.8; 80 below the deck: 80 - 30 = 50 of an opening
+    expect(cares({})).toEqual([]);
+    expect(cares({ below: 80 })).toEqual([['care', 'shelf.back-2', 50, 65, 'put it 95 to 105.8 below the deck']]);
+    expect(cares({ below: 95 })).toEqual([]);
+  });
+});
+
 describe('two benches with drawers and legs', () => {
   const annexe = { ...TABLE, id: 'annexe', at: 'benchwork.benches.1', place: { x: 1600, y: 0, turn: 0 } };
   const input = fittedTable();

@@ -6,6 +6,7 @@ import { bayAcross, LEAST_LIGAMENT } from '../drawers/figures.ts';
 import type { Site } from '../fitting.ts';
 import { tidy } from '../machining.ts';
 import { told } from '../told.ts';
+import { HAND, handRoom } from './hand-room.ts';
 
 /** A cleat's height, and the least a shelf is open and wide between its cleats; common practice, no source. mm. */
 export const CLEAT = 20;
@@ -35,6 +36,21 @@ export function heightHalts({ grid }: Site, { id: where, top, lowest }: Height):
   const deeper = say`make the struts at least ${length(grid.strut + least - most)} deep`;
   const mend = most < least ? deeper : say`put it ${length(least)} to ${length(most)} below`;
   return [told('halt', { rule: 'shelf-height', where, what, figure: below, limit: most, mend })];
+}
+
+/** A shelf whose opening lets no hand in that holds something. */
+export function handCares({ grid }: Site, { id: where, top, lowest }: Height): readonly Finding[] {
+  const deck = tidy(grid.deckTop - grid.sideTop);
+  const room = handRoom({ top: grid.deckTop, under: top, deck, hangs: LEAST_LIGAMENT });
+  if (room >= HAND) return [];
+  const most = tidy(grid.sideTop - lowest);
+  const needs = tidy(HAND + LEAST_LIGAMENT);
+  const what = say`${length(room)} are open above the shelf, too little for a hand with something in it`;
+  const mend =
+    most >= needs
+      ? say`put it ${length(needs)} to ${length(most)} below the deck`
+      : say`make the struts ${length(tidy(needs - most))} deeper, or keep only flat things on it`;
+  return [told('care', { rule: 'no-hand-room', where, what, figure: room, limit: HAND, mend })];
 }
 
 /** Cleats on both walls, and something between them. */

@@ -11,7 +11,7 @@ import { joint } from '../joints.ts';
 import { tidy } from '../machining.ts';
 import { placedInstance } from '../placed-instance.ts';
 import { type BoardCut, boardOf, inBench, onBoard, sideView } from '../side-view.ts';
-import { bayTaken, CLEAT, heightHalts, widthHalts } from './checks.ts';
+import { bayTaken, CLEAT, handCares, heightHalts, widthHalts } from './checks.ts';
 
 /** A shelf's heights from the floor and its place before its side, mm. */
 type Shelf = {
@@ -52,7 +52,8 @@ function fitShelf(
   const halts = [...heightHalts(site, { id, top, lowest }), ...widthHalts(site, bay, id)];
   if (halts.length > 0) return saying(...halts);
   const side = { front: 'H', back: 'HB', left: 'HL', right: 'HR' }[bay.side];
-  return shelf(site, { id, label: `${side}${bay.number}`, bay, u: bayAcross(site, bay), top, panel, input });
+  const made = shelf(site, { id, label: `${side}${bay.number}`, bay, u: bayAcross(site, bay), top, panel, input });
+  return together([made, saying(...handCares(site, { id, top, lowest }))]);
 }
 
 function shelf(site: Site, one: Shelf): Fitting {
