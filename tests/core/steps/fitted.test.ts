@@ -49,11 +49,12 @@ describe('steps of drawers, legs and shelves', () => {
   });
 
   test('boxes are tried before any finish, with the difference of diagonals that slides forgive', () => {
-    // 1/32 in over a box 450 deep and its bottom 303.475 wide: 2 W s / diagonal
+    // 1/32 in over a box 450 deep and 317.075 wide outside: 2 W s / diagonal
     expect(words(step('table-drawers-box'))).toContain(
-      `${Math.round(((2 * 303.475 * 0.79375) / Math.hypot(450, 303.475)) * 1000) / 1000}`,
+      `${Math.round(((2 * 317.075 * 0.79375) / Math.hypot(450, 317.075)) * 1000) / 1000}`,
     );
     expect(words(step('table-drawers-hang'))).toContain('before any finish');
+    expect(words(step('table-drawers-face'))).toContain("the same as the hole's (W2F, W3F)");
     expect(words(step('table-drawers-hang'))).toContain('2 catch, 12 screw-3.5x12, 12 screw-3.5x16, 2 slide-450');
   });
 
@@ -88,6 +89,9 @@ test('angle legs are tapered after all that is measured from their edge', () => 
   expect(order.indexOf('edges')).toBeGreaterThan(order.indexOf('holes'));
   const edges = words(step('edges'));
   expect(edges.indexOf('taper')).toBeGreaterThan(edges.lastIndexOf('mitre'));
+  expect(edges).toContain('at 45° to the face, full size on the back: saw tilted 45°');
+  // the pull's slope stands 70 degrees to its face
+  expect(edges).toContain('at 70° to the face, full size on the back: saw tilted 20°');
   expect(words(step('table-legs-build'))).toContain('pull the mitre shut');
 });
 

@@ -78,9 +78,10 @@ export function drawerDrafts(kit: Kit): Draft[] {
 
 /** Outside of a box from its side's length and its front with what its joints leave, mm. */
 function diagonalLine(parts: readonly Part[]): Sentence[] {
-  const [side, bottom] = ['drawer-side', 'drawer-bottom'].map((role) => parts.find((part) => part.role === role));
-  if (side === undefined || bottom === undefined) return [];
-  const [deep, wide] = [side.blank.length, bottom.blank.length];
+  const [side, end] = ['drawer-side', 'drawer-end'].map((role) => parts.find((part) => part.role === role));
+  const rabbet = side?.features.find(({ kind }) => kind === 'rabbet');
+  if (side === undefined || end === undefined || rabbet?.kind !== 'rabbet') return [];
+  const [deep, wide] = [side.blank.length, end.blank.length + 2 * (side.blank.thickness - rabbet.depth)];
   // a box skewed by the slack over its depth has diagonals that differ by 2 W D sin(a) / diagonal (plane geometry)
   const out = (2 * wide * SLIDE_SLACK) / Math.hypot(deep, wide);
   return [
@@ -130,8 +131,10 @@ function hanging(kit: Kit, parts: readonly Part[]): Draft {
 }
 
 function gapLine(faces: readonly Part[]): Sentence {
-  return faces.some((part) => part.from !== undefined)
-    ? say`Each face goes back to the hole it fell out of, its label the same as the hole's, shims as thick as the bit all round it.`
+  const cut = faces.filter((part) => part.from !== undefined);
+  const labels = cut.flatMap(({ places }) => places.map(({ label }) => label));
+  return cut.length > 0
+    ? say`Each face goes back to the hole it fell out of, its label the same as the hole's (${labels.join(', ')}), shims as thick as the bit all round it.`
     : say`Hold each face over its opening with an even overlap on all four sides.`;
 }
 

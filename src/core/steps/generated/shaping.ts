@@ -101,6 +101,11 @@ function drilling(parts: readonly Part[]): Draft[] {
   ];
 }
 
+/** `45°`, to a tenth. */
+function degrees(angle: number): string {
+  return `${Math.round((angle * 1800) / Math.PI) / 10}°`;
+}
+
 /** Mitres and tapers take away edges that everything before was measured from, so they come last. */
 function edges(parts: readonly Part[]): Draft[] {
   const mitres = cuts(parts, 'mitre');
@@ -108,7 +113,7 @@ function edges(parts: readonly Part[]): Draft[] {
   if (mitres.length + tapers.length === 0) return [];
   const mitred = mitres.map(
     ({ part, feature }) =>
-      say`${instances([part])}: mitre on the ${feature.edge} edge, full size on the ${feature.long}.`,
+      say`${instances([part])}: mitre on the ${feature.edge} edge at ${degrees(feature.angle)} to the face, full size on the ${feature.long}: saw tilted ${degrees(Math.PI / 2 - feature.angle)}.`,
   );
   const tapered = tapers.map(
     ({ part, feature }) =>
