@@ -3,13 +3,13 @@ import type { BenchInput } from '../../../src/core/benchwork/input.ts';
 import { planSteps } from '../../../src/core/steps/plan.ts';
 import type { Step } from '../../../src/core/steps/step.ts';
 import { model, PLY_9, PLY_18 } from '../benchwork/example.ts';
-import { fittedTable, PLY_6, PLY_12, POSTS } from '../benchwork/fitted.ts';
+import { fittedTable, GOODS, PLY_6, PLY_12, POSTS } from '../benchwork/fitted.ts';
 import { words } from './demo.ts';
 
 function stepsOf(bench: Partial<BenchInput> = {}) {
   const built = model(fittedTable(bench));
   const { parts, joints, benches, fasteners, hardware } = built;
-  const stock = [PLY_18, PLY_9, PLY_12, PLY_6];
+  const stock = [PLY_18, PLY_9, PLY_12, PLY_6, ...GOODS.hardware];
   const answer = planSteps({ parts, joints, frames: benches, fasteners, hardware, stock, scope: {}, chapters: [] });
   const step = (id: string): Step => {
     const found = answer.steps.find((one) => one.id === `benchwork.${id}`);
@@ -69,6 +69,11 @@ describe('steps of drawers, legs and shelves', () => {
 
   test('legs are bolted on, can be taken off, and bring their cautions; ripping their strips does not', () => {
     expect(words(step('table-legs-on'))).toContain('8 bolts: bolt-m8x110.');
+    // nuts and washers go on with their bolts; the washers of the casters' bolts with the casters
+    expect(words(step('table-legs-on'))).toContain('At hand: 8 nut-m8, 16 washer-m8.');
+    const building = words(step('table-legs-build'));
+    expect(building).toContain('16 washer-m6');
+    expect(building).not.toMatch(/nut-m8|washer-m8/);
     const cautions = (id: string) => step(id).cautions.map(({ id: caution }) => caution);
     expect(cautions('table-legs-on')).toEqual(expect.arrayContaining(['tip-over', 'frame-turning']));
     expect(cautions('table-drawers-hang')).toContain('drawer-fingers');

@@ -1,4 +1,5 @@
 import type { Fastener, HardwareUse } from '../../stock/fastener.ts';
+import type { Stock } from '../../stock/goods.ts';
 import type { Joint, Part } from '../../stock/part.ts';
 import { length, type Sentence, say } from '../../units/say.ts';
 import { type Draft, draft } from './draft.ts';
@@ -14,6 +15,7 @@ export type Kit = {
   readonly joints: readonly Joint[];
   readonly fasteners: readonly Fastener[];
   readonly hardware: readonly HardwareUse[];
+  readonly stock: readonly Stock[];
 };
 
 /** White glue stays workable 5 to 15 minutes and holds in clamps after 30 to 60; makers' guides to PVA glue. */

@@ -1,4 +1,5 @@
 import type { Fastener, HardwareUse } from '../../stock/fastener.ts';
+import type { Stock } from '../../stock/goods.ts';
 import type { Joint, Part } from '../../stock/part.ts';
 import { assembling, type Frame, type Kit } from './assembling.ts';
 import type { Draft } from './draft.ts';
@@ -18,10 +19,13 @@ export type Timber = {
   /** screws, bolts and what else is counted; absent: the steps name none */
   readonly fasteners?: readonly Fastener[];
   readonly hardware?: readonly HardwareUse[];
+  /** tells nuts from other hardware */
+  readonly stock?: readonly Stock[];
 };
 
 /** The steps of the benchwork in the order of the bench: machining of all benches at one set-up each, then bench by bench. */
-export function benchworkDrafts({ parts, joints, frames, fasteners = [], hardware = [] }: Timber): Draft[] {
+export function benchworkDrafts(timber: Timber): Draft[] {
+  const { parts, joints, frames, fasteners = [], hardware = [], stock = [] } = timber;
   const now = parts.filter((part) => part.chapter === 'benchwork' && part.phase === 'now' && part.places.length > 0);
   if (now.length === 0) return [];
   const kits = frames.map(
@@ -31,6 +35,7 @@ export function benchworkDrafts({ parts, joints, frames, fasteners = [], hardwar
       parts: now.filter((part) => part.bench === frame.id),
       fasteners,
       hardware,
+      stock,
     }),
   );
   const sawn = now.filter((part) => part.from === undefined);

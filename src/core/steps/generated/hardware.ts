@@ -24,6 +24,29 @@ export function fastenerLines(fasteners: readonly Fastener[]): Sentence[] {
   });
 }
 
+/** Nuts and washers of bolts' own thread, by id: they go on with the bolts. */
+export function nutsOf({ stock }: Kit, bolts: readonly Fastener[]): readonly string[] {
+  const threads = new Set(bolts.map(({ diameter }) => diameter));
+  return stock.flatMap((one) =>
+    one.kind === 'hardware' &&
+    (one.form === 'nut' || one.form === 'washer') &&
+    one.diameter !== null &&
+    threads.has(one.diameter)
+      ? [one.id]
+      : [],
+  );
+}
+
+/** Of these items, those used at places whose name begins so: `8 nut-m8`. */
+export function onlyItems(kit: Kit, starts: string, items: readonly string[]): Sentence[] {
+  return itemLine({ ...kit, hardware: kit.hardware.filter(({ item }) => items.includes(item)) }, starts);
+}
+
+/** All but these. */
+export function otherItems(kit: Kit, starts: string, items: readonly string[]): Sentence[] {
+  return itemLine({ ...kit, hardware: kit.hardware.filter(({ item }) => !items.includes(item)) }, starts);
+}
+
 /** What else is used at places whose name begins so: `2 catch-ball`. */
 export function itemLine({ hardware, frame, fasteners }: Kit, starts: string): Sentence[] {
   const driven = new Set(fasteners.map(({ item }) => item));

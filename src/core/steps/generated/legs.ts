@@ -1,7 +1,8 @@
+import type { Fastener } from '../../stock/fastener.ts';
 import { length, type Sentence, say } from '../../units/say.ts';
 import { CLAMPED, type Kit, ofRole } from './assembling.ts';
 import { type Draft, draft } from './draft.ts';
-import { fastenerLines, fastenersOf, itemLine } from './hardware.ts';
+import { fastenerLines, fastenersOf, nutsOf, onlyItems, otherItems } from './hardware.ts';
 import { instanceIds, instances } from './words.ts';
 
 /** Legs built on the bench, then bolted to the frame, so that they come off again for the move. */
@@ -9,6 +10,11 @@ export function legDrafts(kit: Kit): Draft[] {
   const legs = ofRole(kit.parts, 'leg');
   if (legs.length === 0) return [];
   return [building(kit), bolting(kit)];
+}
+
+/** Bolts that hold legs to the frame. */
+function legBolts(kit: Kit): readonly Fastener[] {
+  return fastenersOf(kit, 'leg.').filter(({ form }) => form === 'bolt');
 }
 
 function buildLines(kit: Kit): Sentence[] {
@@ -29,7 +35,7 @@ function buildLines(kit: Kit): Sentence[] {
     ),
     say`Under each foot two layers, the grain of one across the other's. What carries the wheel is bolted into their faces: screws into the end of a leg don't count.`,
     ...fastenerLines(inner),
-    ...itemLine(kit, 'leg.'),
+    ...otherItems(kit, 'leg.', nutsOf(kit, legBolts(kit))),
   ];
 }
 
@@ -51,10 +57,11 @@ function building(kit: Kit): Draft {
 function bolting(kit: Kit): Draft {
   const { id } = kit.frame;
   const makes = instanceIds(ofRole(kit.parts, 'leg'));
-  const bolts = fastenersOf(kit, 'leg.').filter(({ form }) => form === 'bolt');
+  const bolts = legBolts(kit);
   const lines = [
     say`Frame upside down on the floor. Each leg into its own corner, a washer under head and nut; tight, not crushed.`,
     ...fastenerLines(bolts),
+    ...onlyItems(kit, 'leg.', nutsOf(kit, bolts)),
     say`Turn it over with two people and lock every caster that locks before anyone leans on it. For a move through a narrow door take these nuts off again: frame and legs go one after the other.`,
   ];
   return draft({
