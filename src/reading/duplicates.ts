@@ -42,6 +42,7 @@ export function duplicateIds({ head, benchwork, track, wiring, scenery }: Chapte
     ['wiring.steps', wiring?.steps],
     ['scenery.ground.hills', scenery?.ground?.hills],
     ['scenery.ground.water', scenery?.ground?.water],
+    ['scenery.ground.sections', scenery?.ground?.sections],
     ['scenery.bridges', scenery?.bridges],
     ['scenery.tunnels', scenery?.tunnels],
     ['scenery.structures', scenery?.structures],

@@ -132,6 +132,9 @@ export function sceneryReferences(chapter: Scenery): readonly Reference[] {
     ...(chapter.ground?.water ?? []).flatMap((water, i) =>
       refer(`scenery.ground.water.${i}.resin`, water.resin, 'cover'),
     ),
+    ...(chapter.ground?.sections ?? []).flatMap((section, i) =>
+      'line' in section ? refer(`scenery.ground.sections.${i}.line`, section.line, 'line') : [],
+    ),
     ...chapter.bridges.flatMap((bridge, i) => [
       ...refer(`scenery.bridges.${i}.line`, bridge.line, 'line'),
       ...refer(`scenery.bridges.${i}.over`, bridge.over, 'water'),

@@ -82,7 +82,8 @@ export function whereabouts(book: Book, id: string): Point | null {
   }
   const water = scenery?.water.find((one) => one.id === id);
   if (water !== undefined) return centroid({ outline: water.outline, holes: [] });
-  const section = scenery?.sections.find((one) => one.id === id || one.id.startsWith(`${id}-`));
+  const straight = (scenery?.sections ?? []).filter((one) => one.line === null);
+  const section = straight.find((one) => one.id === id || one.id.startsWith(`${id}-`));
   if (section !== undefined) return highestOf(section);
   const turnout = track?.turnouts.find((one) => one.id === id);
   return turnout === undefined ? null : [turnout.place.x, turnout.place.y];

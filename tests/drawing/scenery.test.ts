@@ -1,10 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { sceneryModel } from '../../src/core/scenery/scenery.ts';
+import type { SectionPlace } from '../../src/core/scenery/section.ts';
+import { sitesOf } from '../../src/core/scenery/site.ts';
 import { partOutline } from '../../src/core/stock/outline.ts';
 import type { DrawingBook } from '../../src/drawing/book.ts';
 import { layOutDrawing } from '../../src/drawing/layout.ts';
 import { listDrawings } from '../../src/drawing/list.ts';
 import type { Mark, Spot } from '../../src/drawing/mark.ts';
+import { cutAlong } from '../../src/drawing/scenery/along-cut.ts';
 import { around, bare, bench, deck, foam, hill, pond, struts } from '../core/scenery/table.ts';
 
 const boards = [
@@ -35,13 +38,14 @@ const areas = (marks: readonly Mark[]) =>
   marks.flatMap((mark) => (mark.kind === 'polygon' && mark.role === 'outline' ? [mark] : []));
 
 describe('drawings of the land', () => {
-  test('the plan, two sections a hill, and a template for every piece are listed', () => {
+  test('the plan, two sections a hill, one a water, and a template for every piece are listed', () => {
     const ids = listDrawings(book).map(({ id }) => id);
     expect(ids).toEqual(
       expect.arrayContaining([
         'scenery.contours',
         'scenery.section.down-along',
         'scenery.section.down-across',
+        'scenery.section.pond-across',
         'part.board.back',
         'part.layer.1',
       ]),
@@ -108,6 +112,42 @@ describe('drawings of the land', () => {
     const texts = marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
     expect(texts).toContain('100');
     expect(texts).toContain('600');
+  });
+
+  test('a section across the water shows it below the deck top, the notch in its strut, and its name', () => {
+    const drawing = layOutDrawing(book, 'scenery.section.pond-across', options);
+    const marks = drawing.sheets.flatMap((sheet) => sheet.marks);
+    const texts = marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    expect(texts).toEqual(expect.arrayContaining(['pond', 'D1', '100', '400']));
+    expect(texts.join(' ')).toContain('Datum: deck top, 700 mm over the floor');
+    // the water is 100 mm across and 10 mm deep
+    const water = areas(marks).find(({ fill }) => fill === 'shade');
+    const [wide, deep] = sizeOf(water?.rings[0] ?? []);
+    expect([wide * drawing.scale, deep * drawing.scale].map((mm) => Math.round(mm * 100) / 100)).toEqual([100, 10]);
+  });
+
+  test('the same cut drawn aslant or bent keeps every thickness it crosses', () => {
+    const all = sitesOf(book.benches);
+    const heights = (way: readonly SectionPlace[]) =>
+      cutAlong(book, all, { way, roles: ['deck'] }).flatMap(({ areas: cut }) =>
+        cut.map(({ outline }) => Math.max(...outline.map(([, z]) => z)) - Math.min(...outline.map(([, z]) => z))),
+      );
+    const bent = [
+      { s: 0, x: 100, y: 400 },
+      { s: 100 * Math.SQRT2, x: 200, y: 500 },
+      { s: 100 * Math.SQRT2 + 300, x: 500, y: 500 },
+    ];
+    expect(heights(bent).map((mm) => Math.round(mm * 1e6) / 1e6)).toEqual([9]);
+    // a strut 18 mm thick, met at 45 degrees
+    const [strut] = cutAlong(book, all, {
+      way: [
+        { s: 0, x: 233, y: 350 },
+        { s: 200 * Math.SQRT2, x: 433, y: 550 },
+      ],
+      roles: ['strut'],
+    });
+    const along = (strut?.areas ?? []).flatMap(({ outline }) => outline.map(([s]) => s));
+    expect(Math.max(...along) - Math.min(...along)).toBeCloseTo(18 * Math.SQRT2, 3);
   });
 
   test("a strut's drawing names the notch, who asked, and its limit", () => {

@@ -8,6 +8,7 @@ import type { Bank, BoardAsk, Hill, Land, Path, Ridge, Spot, Stretch, Water, Zon
 import { outlineFaults } from './outline-faults.ts';
 import { type Reader, readerOf } from './reader.ts';
 import type { Scenery } from './schema.ts';
+import { sectionAsk } from './section-ask.ts';
 import { spotFaults } from './spot-faults.ts';
 
 /** What evaluation needs besides the chapter. */
@@ -37,11 +38,12 @@ export function evaluateScenery(scenery: Scenery, context: LandContext): Result<
     ballast: scenery.ballast === undefined ? null : reader.cover(scenery.ballast, 'scenery.ballast'),
     bridges: scenery.bridges.map((one, i) => stretchOf(one, `scenery.bridges.${i}`, reader)),
     tunnels: scenery.tunnels.map((one, i) => stretchOf(one, `scenery.tunnels.${i}`, reader)),
+    sections: ground?.sections.map((one, i) => sectionAsk(one, `scenery.ground.sections.${i}`, reader)) ?? [],
   };
   return reader.faults.length > 0 ? failed(...reader.faults) : done(land);
 }
 
-type GroundLand = Omit<Land, 'zones' | 'ballast' | 'bridges' | 'tunnels'>;
+type GroundLand = Omit<Land, 'zones' | 'ballast' | 'bridges' | 'tunnels' | 'sections'>;
 
 const NO_GROUND: GroundLand = {
   ...{ spots: [], spotReach: SPOT_REACH, forms: [], roads: [], slope: EARTH_SLOPE, water: [] },

@@ -93,6 +93,15 @@ export type Stretch = {
   readonly at: string;
 };
 
+/** A section an author asks for: a straight cut, or a stretch of a line of track, the whole of it where no end is named. */
+export type SectionAsk = {
+  readonly id: string;
+  readonly at: string;
+  readonly way:
+    | { readonly kind: 'cut'; readonly from: Point; readonly to: Point }
+    | { readonly kind: 'line'; readonly line: string; readonly from: number | null; readonly to: number | null };
+};
+
 /** The chapter's figures, evaluated; notebook coordinates, mm. */
 export type Land = {
   readonly spots: readonly Spot[];
@@ -111,6 +120,7 @@ export type Land = {
   readonly ballast: CoverStock | null;
   readonly bridges: readonly Stretch[];
   readonly tunnels: readonly Stretch[];
+  readonly sections: readonly SectionAsk[];
 };
 
 /** A deck the land lies on, in notebook coordinates, and the bench that bears it. */

@@ -7,6 +7,7 @@ import type { CoveredZone } from './cover.ts';
 import type { Layer } from './layer.ts';
 import type { LayerPiece } from './layer-parts.ts';
 import type { LandQuantity } from './quantity.ts';
+import type { Section } from './section.ts';
 import type { UnderWater } from './under-water.ts';
 import type { WaterModel } from './water.ts';
 
@@ -29,14 +30,6 @@ export type FoamVolumes = {
 
 /** A water with what lies under it and how it could keep clear. */
 export type BuiltWater = WaterModel & { readonly under: readonly UnderWater[]; readonly clear: ClearWays | null };
-
-/** A section through the ground: heights along a straight line; mm. */
-export type Section = {
-  readonly id: string;
-  readonly from: Point;
-  readonly to: Point;
-  readonly heights: readonly Point[];
-};
 
 /** Lines of one height for the plan. */
 export type LevelLines = { readonly level: number; readonly lines: readonly Contour[] };

@@ -16,9 +16,11 @@ import { coverFindings, foamFindings, reachFindings, spotFindings, standingFindi
 import { type Headroom, lineFindings } from './line-findings.ts';
 import { both, cellsWithin, type Mask } from './mask.ts';
 import type { BuiltWater, SceneryModel } from './model.ts';
-import { levelLines, usualSections } from './picture.ts';
+import { levelLines } from './picture.ts';
+import { sectionFindings } from './section-findings.ts';
 import { domainOf, type Site, sitesOf } from './site.ts';
 import { spacesUnder, underWater } from './under-water.ts';
+import { landSections } from './usual-sections.ts';
 import { highestGround } from './volume.ts';
 import { waterMass, waterModel, waterQuantities } from './water.ts';
 import { waterFindings } from './water-findings.ts';
@@ -52,7 +54,7 @@ export function sceneryModel(land: Land, around: Around): SceneryModel {
     highest: built.highest,
     lines: around.lines.map(({ id, points }) => ({ id, points: points.map(({ x, y }) => [x, y] as const) })),
     contours: levelLines(grid, built.highest),
-    sections: usualSections(land, sites, field),
+    sections: landSections(land, sites, { ...land, field, paths: around.lines, train: around.headroom.train }),
     layers: foam.layers,
     volumes: foamVolumes(foam.layers),
     zones,
@@ -134,6 +136,7 @@ function landFindings(land: Land, around: Around, { lie, layers, water, zones, h
     ...water.flatMap(({ model, site }) => waterFindings(model, site)),
     ...coverFindings(zones),
     ...reachFindings(land, sites, around.reach),
+    ...sectionFindings(land, around.lines, sites),
     ...standingFindings(highest, water.length, around.mustMove),
   ];
 }

@@ -71,6 +71,16 @@ function boardSchema() {
   });
 }
 
+/** A section to be drawn: a straight cut, or along a line of track. */
+function sectionSchema(kit: QuantityKit) {
+  return z.union([
+    z.strictObject({ id: identifier, from: point(kit), to: point(kit) }).describe('A straight cut'),
+    z
+      .strictObject({ id: identifier, line: identifier, from: kit.length.optional(), to: kit.length.optional() })
+      .describe('Along a line of track'),
+  ]);
+}
+
 function groundSchema(kit: QuantityKit) {
   return z.strictObject({
     /** x, y, height that the ground must pass through */
@@ -89,6 +99,8 @@ function groundSchema(kit: QuantityKit) {
     /** how far a spot bends the ground around it; 300 mm when absent */
     'spot-reach': kit.length.optional(),
     boards: z.array(boardSchema()).default([]),
+    /** drawn besides those across and along each hill and across each water */
+    sections: z.array(sectionSchema(kit)).default([]),
   });
 }
 

@@ -2,7 +2,8 @@ import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
 import { contourPlan, contourWords } from './contour-plan.ts';
 import { type LandLayout, largest } from './land-stage.ts';
-import { landSection, sectionWords, titleOf } from './section-drawing.ts';
+import { landSection } from './section-drawing.ts';
+import { sectionWords, titleOf } from './section-words.ts';
 
 /** A drawing of the land as the list of all drawings takes it. */
 export type LandEntry = {

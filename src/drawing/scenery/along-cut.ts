@@ -1,0 +1,102 @@
+import { union } from '../../core/geometry/booleans.ts';
+import { type Convex, convexPieces } from '../../core/geometry/convex.ts';
+import { bounds } from '../../core/geometry/polygon.ts';
+import type { Point, Polygon, Vector } from '../../core/geometry/shapes.ts';
+import type { SectionPlace } from '../../core/scenery/section.ts';
+import { type Site, toBench } from '../../core/scenery/site.ts';
+import type { DrawingBook } from '../book.ts';
+import { type Placed, placedParts, type Seen } from '../scene.ts';
+
+/** An upright plane over one straight piece of a way, on a bench: where it starts, which way it runs, and its place on the section; mm. */
+type Plane = { readonly start: Point; readonly along: Point; readonly length: number; readonly s: number };
+
+/** Overlap given to neighbouring planes so that their areas join, mm. */
+const LAP = 1e-4;
+
+/** What an upright cut along a way leaves of the benches' pieces: distance along it, and height from the floor; mm. */
+export function cutAlong(
+  { parts }: Pick<DrawingBook, 'parts'>,
+  sites: readonly Site[],
+  { way, roles }: { readonly way: readonly SectionPlace[]; readonly roles: readonly string[] },
+): readonly Seen[] {
+  return sites.flatMap((site) => {
+    const planes = way.slice(1).map((to, i) => planeOn(site, way[i] ?? to, to));
+    return placedParts(parts.filter((part) => part.bench === site.bench.id && roles.includes(part.role))).flatMap(
+      (one) => cutPiece(one, planes) ?? [],
+    );
+  });
+}
+
+function planeOn({ pose }: Site, from: SectionPlace, to: SectionPlace): Plane {
+  const [start, end] = [toBench(pose, [from.x, from.y]), toBench(pose, [to.x, to.y])];
+  const size = Math.hypot(end[0] - start[0], end[1] - start[1]) || 1;
+  return { start, along: [(end[0] - start[0]) / size, (end[1] - start[1]) / size], length: to.s - from.s, s: from.s };
+}
+
+function cutPiece({ part, place, solid }: Placed, planes: readonly Plane[]): Seen | null {
+  const bodies = convexPieces(solid(), place.pose);
+  const loops = planes.flatMap((plane) => bodies.flatMap((body) => cutBody(body, plane)));
+  if (loops.length === 0) return null;
+  const areas: readonly Polygon[] = union(loops, []);
+  return { id: place.id, label: place.label, role: part.role, areas, near: 0, far: 0 };
+}
+
+/** The loop in which a plane cuts a convex body, within the plane's own length; none where it misses. */
+function cutBody(body: Convex, plane: Plane): readonly (readonly Point[])[] {
+  const off = ([x, y]: Vector) => (y - plane.start[1]) * plane.along[0] - (x - plane.start[0]) * plane.along[1];
+  const sides = body.corners.map(off);
+  if (Math.min(...sides) >= -1e-9 || Math.max(...sides) <= 1e-9) return [];
+  const met = body.faces.flatMap((face) =>
+    face.flatMap((p, i) => {
+      const q = face[(i + 1) % face.length] ?? p;
+      const [dp, dq] = [off(p), off(q)];
+      if (dp > 0 === dq > 0) return [];
+      const share = dp / (dp - dq);
+      const at = (axis: 0 | 1 | 2) => p[axis] + (q[axis] - p[axis]) * share;
+      const u = (at(0) - plane.start[0]) * plane.along[0] + (at(1) - plane.start[1]) * plane.along[1];
+      return [[u, at(2)] as const];
+    }),
+  );
+  return withinLength(hull(met), plane);
+}
+
+/** The part of a convex loop over the plane's own length, moved to its place on the section. */
+function withinLength(loop: readonly Point[], { length, s }: Plane): readonly (readonly Point[])[] {
+  const kept = sideOf(
+    sideOf(loop, (u) => u + LAP),
+    (u) => length + LAP - u,
+  );
+  if (kept.length < 3) return [];
+  const { low, high } = bounds(kept);
+  return high[0] - low[0] < 2 * LAP ? [] : [kept.map(([u, z]): Point => [s + u, z])];
+}
+
+function sideOf(loop: readonly Point[], room: (u: number) => number): readonly Point[] {
+  return loop.flatMap((p, i): readonly Point[] => {
+    const q = loop[(i + 1) % loop.length] ?? p;
+    const [rp, rq] = [room(p[0]), room(q[0])];
+    const own = rp >= 0 ? [p] : [];
+    if (rp >= 0 === rq >= 0) return own;
+    const share = rp / (rp - rq);
+    return [...own, [p[0] + (q[0] - p[0]) * share, p[1] + (q[1] - p[1]) * share]];
+  });
+}
+
+/** The convex loop around points, counter-clockwise (Andrew, Information Processing Letters 9, 1979). */
+function hull(points: readonly Point[]): readonly Point[] {
+  const sorted = points.toSorted((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const half = (all: readonly Point[]) => {
+    const kept: Point[] = [];
+    for (const point of all) {
+      while (kept.length > 1 && turn(kept[kept.length - 2], kept[kept.length - 1], point) <= 1e-9) kept.pop();
+      kept.push(point);
+    }
+    return kept.slice(0, -1);
+  };
+  return [...half(sorted), ...half(sorted.toReversed())];
+}
+
+function turn(a: Point | undefined, b: Point | undefined, [x, y]: Point): number {
+  if (a === undefined || b === undefined) return 0;
+  return (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]);
+}
