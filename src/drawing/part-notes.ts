@@ -7,7 +7,7 @@ import { lengthText } from './figures.ts';
 import { type Note, noteBlocks } from './notes.ts';
 import type { FeatureGroup } from './part-groups.ts';
 import { hasManyCorners } from './part-sizing.ts';
-import { featureName, noteSizes } from './part-words.ts';
+import { groupName, noteSizes } from './part-words.ts';
 
 /** Corners in order, each by its distance from the left end and from the bottom edge. */
 function cornersWords(points: readonly Point[], unit: DrawingUnit): string {
@@ -37,7 +37,7 @@ function groupNote(group: FeatureGroup, part: Part, unit: DrawingUnit): Note {
   if (first === undefined) return { letter, words: '', dimensions: [] };
   const sizes = noteSizes(first, unit).map(({ words }) => words);
   const corners = first.kind === 'cut-out' && hasManyCorners(first.outline) ? [cornersWords(first.outline, unit)] : [];
-  const words = [`${features.length}× ${featureName(first, part)}`, ...sizes, ...corners].join(', ');
+  const words = [`${features.length}× ${groupName(features, part)}`, ...sizes, ...corners].join(', ');
   return { letter, words, dimensions: noteDimensions(group, unit) };
 }
 

@@ -35,6 +35,14 @@ export function featureName(feature: Feature, part: Part): string {
   return `rounded corner, ${feature.corner.replace('-', ' ')}`;
 }
 
+/** What the features of one group are; rounded corners of one radius are named together, all four without their places. */
+export function groupName(features: readonly Feature[], part: Part): string {
+  const corners = features.flatMap((one) => (one.kind === 'rounded-corner' ? [one.corner.replace('-', ' ')] : []));
+  if (corners.length > 1) return corners.length === 4 ? 'rounded corner' : `rounded corner, ${corners.join(', ')}`;
+  const [first] = features;
+  return first === undefined ? '' : featureName(first, part);
+}
+
 /** Sizes that stand in the notes because no dimension line shows them. */
 export type NoteSize = {
   readonly measure: 'diameter' | 'depth' | 'radius' | 'angle' | 'size-x';
@@ -100,5 +108,5 @@ export function groupSentence({ letter, features }: FeatureGroup, part: Part, un
   const first = features[0];
   if (first === undefined) return '';
   const size = sizeWords(first, part, unit);
-  return `${letter}: ${features.length} × ${featureName(first, part)}${size === '' ? '' : `, ${size}`}${placesWords(features, part, unit)}.`;
+  return `${letter}: ${features.length} × ${groupName(features, part)}${size === '' ? '' : `, ${size}`}${placesWords(features, part, unit)}.`;
 }
