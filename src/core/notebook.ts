@@ -31,6 +31,7 @@ import type { Fastener, HardwareUse } from './stock/fastener.ts';
 import type { Stock } from './stock/goods.ts';
 import type { Envelope, Joint, Part, Request } from './stock/part.ts';
 import type { KnownThickness } from './stock/thickness.ts';
+import type { TrackInput } from './track/input.ts';
 import type { TrackModel } from './track/lay.ts';
 import { done, failed, type Result } from './units/problem.ts';
 import type { Scope } from './units/quantity.ts';
@@ -76,6 +77,8 @@ export type Notebook = {
   readonly machining: readonly Machining[];
   /** lines, turnouts and how to set them out; null for a notebook without track */
   readonly track: TrackModel | null;
+  /** the track as read, for what would follow from a change of it */
+  readonly trackPlan: TrackInput | null;
   /** wires, holes, feeders and what they carry; null for a notebook without wiring */
   readonly wiring: WiringModel | null;
   /** the land; null for a notebook without scenery */
@@ -160,6 +163,7 @@ export function compute(plan: Plan): Result<Notebook> {
     assembly: together.assembly,
     machining: together.machining,
     track: rails?.model ?? null,
+    trackPlan: rails?.input ?? null,
     scenery: withSheets(land.value, sheets, plan),
     wiring: wires,
     requests,

@@ -133,7 +133,7 @@ export function notebookJson(notebook: Notebook): string {
     shopping: notebook.shopping.lines.map(shoppingJson),
     assembly: assemblyJson(notebook.assembly, say),
     machining: notebook.machining.map(machiningJson),
-    track: trackJson(notebook.track),
+    track: trackJson(notebook.track, notebook.trackPlan),
     scenery: sceneryJson(notebook.scenery),
     wiring: wiringJson(notebook.wiring, say),
     requests: notebook.requests.map(requestJson),

@@ -1,8 +1,10 @@
 import { curvatureOn, type Element, stanceOn } from '../core/track/element.ts';
+import type { TrackInput } from '../core/track/input.ts';
 import type { LaidTurnout } from '../core/track/laid.ts';
 import type { LaidLine, TrackModel } from '../core/track/lay.ts';
 import type { FoundValue } from '../core/track/line.ts';
 import { heightAt } from '../core/track/profile.ts';
+import { type RadiusRoom, type RadiusStop, radiusRooms } from '../core/track/radius-room.ts';
 import type { SetOutRow } from '../core/track/set-out.ts';
 import type { Stance } from '../core/track/stretch.ts';
 import { endStance, isEnd } from '../core/track/turnout-shape.ts';
@@ -73,8 +75,25 @@ function setOutJson(row: SetOutRow): Json {
   };
 }
 
+function stopJson(stop: RadiusStop | null): Json {
+  if (stop === null || stop.kind === 'closing') return stop;
+  return { ...stop, at: thousandth(stop.at) };
+}
+
+/** How large a radius can become, and what is then found anew. */
+function radiusRoomJson({ line, piece, radius, largest, stop, lines }: RadiusRoom): Json {
+  return {
+    ...{ line, piece, radius: thousandth(radius) },
+    largest: largest === null ? null : thousandth(largest),
+    stop: stopJson(stop),
+    lines: lines.map(({ id, length, unknowns }) => ({
+      ...{ id, length: thousandth(length.after), unknowns: unknowns.after.map(unknownJson) },
+    })),
+  };
+}
+
 /** The track for notebook.json: notebook coordinates, pieces counted from 0, set-out from each bench's left and front edges. */
-export function trackJson(track: TrackModel | null): Json {
+export function trackJson(track: TrackModel | null, read: TrackInput | null): Json {
   if (track === null) return null;
   return {
     gauge: thousandth(track.gauge),
@@ -82,5 +101,6 @@ export function trackJson(track: TrackModel | null): Json {
     lines: track.lines.map(lineJson),
     turnouts: track.turnouts.map(turnoutJson),
     setOut: track.setOut.map(setOutJson),
+    radii: read === null ? [] : radiusRooms(read).map(radiusRoomJson),
   };
 }

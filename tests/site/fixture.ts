@@ -239,6 +239,7 @@ export const notebook: Notebook = {
   assembly: [],
   machining: [],
   track: null,
+  trackPlan: null,
   wiring: null,
   scenery: null,
   requests: [],

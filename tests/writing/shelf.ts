@@ -156,6 +156,7 @@ const told: Omit<Notebook, 'state'> = {
   },
   assembly: [],
   track: null,
+  trackPlan: null,
   wiring: null,
   scenery: null,
   requests: [

@@ -9,7 +9,7 @@ const schema = JSON.parse(readFileSync('src/writing/notebook.schema.json', 'utf8
 /** zod reads the JSON Schema by itself, so it judges our writer and our schema from outside. */
 const contract = z.fromJSONSchema({ ...schema, required: ['track'], properties: { track: schema.properties.track } });
 
-const json = trackJson(layTrack(oval()).model);
+const json = trackJson(layTrack(oval()).model, oval());
 
 test('the track is written as its schema says', () => {
   expect(contract.safeParse({ track: json }).error?.issues ?? []).toEqual([]);

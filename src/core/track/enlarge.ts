@@ -27,13 +27,14 @@ export type RadiusChange = {
   readonly largest: number | null;
 };
 
-function writtenRadius(input: TrackInput, { line, piece }: CurveOf): number | null {
+/** The radius a curve is written with, mm; null where it is none, or is found. */
+export function writtenRadius(input: TrackInput, { line, piece }: CurveOf): number | null {
   const own = input.lines.find(({ id }) => id === line)?.pieces[piece];
   return own?.kind === 'curve' && own.radius !== 'to close' ? own.radius : null;
 }
 
 /** The line of a curve and all lines that hang together with it by turnouts and ends: no other follows its change. */
-function together(input: TrackInput, id: string): TrackInput {
+export function together(input: TrackInput, id: string): TrackInput {
   const names = ({ id: own, pieces, from, ends }: LineInput): readonly string[] => [
     own,
     ...pieces.flatMap((piece) => (piece.kind === 'turnout' ? [piece.turnout] : [])),
@@ -51,7 +52,8 @@ function together(input: TrackInput, id: string): TrackInput {
   return { ...input, lines: input.lines.filter((line) => joined.has(line.id)), beside };
 }
 
-function withRadius(input: TrackInput, { line, piece }: CurveOf, radius: number): TrackInput {
+/** The plan with another radius of one curve, mm. */
+export function withRadius(input: TrackInput, { line, piece }: CurveOf, radius: number): TrackInput {
   const change = (own: LineInput): LineInput => ({
     ...own,
     pieces: own.pieces.map((one, i) => (i === piece ? withValue(one, 'radius', radius) : one)),
@@ -59,7 +61,8 @@ function withRadius(input: TrackInput, { line, piece }: CurveOf, radius: number)
   return { ...input, lines: input.lines.map((own) => (own.id === line ? change(own) : own)) };
 }
 
-type Ground = { readonly areas: readonly Polygon[]; readonly half: number };
+/** Decks, and half of what has to lie on them; mm. */
+export type Ground = { readonly areas: readonly Polygon[]; readonly half: number };
 
 /** Whether every line can be laid, closes and stays on the deck. */
 function stays(input: TrackInput, { areas, half }: Ground): boolean {
@@ -120,7 +123,8 @@ export function enlargeRadius(input: TrackInput, curve: CurveOf, by: number): Ra
   };
 }
 
-function compared(old: LineWay, now: LineWay): RadiusChange['lines'][number] {
+/** A line before and after a change. */
+export function compared(old: LineWay, now: LineWay): RadiusChange['lines'][number] {
   return {
     id: now.id,
     length: { before: old.length, after: now.length },
