@@ -50,6 +50,17 @@ describe('a drawer or a leg in an entry', () => {
     expect(rules(twice)).toEqual(['made-twice']);
   });
 
+  test('says the same as its pieces one by one, whichever group it is', () => {
+    const instances = BUILT.parts.flatMap(({ places }) => places.map(({ id }) => id));
+    const groups = groupNames(instances);
+    expect(groups.length).toBeGreaterThan(15);
+    for (const group of groups) {
+      const pieces = instances.filter((id) => id.startsWith(`${group}.`));
+      const [one, each] = [[group], pieces].map((made) => fitted(entry('2026-06-01-a', { made })));
+      expect(one).toEqual(each);
+    }
+  });
+
   test('that the plan does not have is a note with those it has; a slip of the pen is a fault', () => {
     const log = fitted(entry('2026-06-01-a', { made: ['drawer.front-9'] }));
     const [note] = log.findings;
