@@ -14,6 +14,7 @@ import type { Mark } from './mark.ts';
 import { type Keyed, keyedNames, nameKeys } from './name-keys.ts';
 import { frameOf, papers } from './paper.ts';
 import { partLayout } from './part-drawing.ts';
+import { scaleBarMarks } from './scale-bar.ts';
 import { boardLayout } from './scenery/board-drawing.ts';
 import { landLayout } from './scenery/land-drawings.ts';
 import { layerLayout } from './scenery/layer-drawing.ts';
@@ -145,7 +146,7 @@ function sheetOf(notebook: DrawingBook, paper: Paper, filled: Block & Numbered):
     scale: content.scale,
     sheet,
     of,
-    marks: [frameMark(options), ...titleMarks(notebook, paper, { sheet, of }), ...marks],
+    marks: [frameMark(options), ...scaleBarMarks(options), ...titleMarks(notebook, paper, { sheet, of }), ...marks],
     views,
     dimensions,
   };

@@ -18,6 +18,7 @@ export type Role =
   | 'label'
   | 'note'
   | 'frame'
+  | 'scale-bar'
   | 'waste'
   | 'offcut'
   | 'symbol'

@@ -97,13 +97,31 @@ export function crossedLabels(sheet: DrawingSheet): readonly Complaint[] {
   });
 }
 
-/** Marks beyond the frame or in the title block, which holds its own words and no others. */
+/** Sheets without a bar in the filing margin that shows whether the print is true to scale: 50 mm, or 2 in. */
+export function scaleBarFaults(sheet: DrawingSheet, paper: PaperName): readonly Complaint[] {
+  const marks = sheet.marks.filter(({ role }) => role === 'scale-bar');
+  const frame = frameOf(paper);
+  const margin: Extent = { x0: 5, x1: frame.x0, y0: frame.y0, y1: frame.y1 + near };
+  const outside = marks.filter((mark) => !holdsBox(margin, markExtent(mark)));
+  const boxes = marks.filter(({ kind }) => kind === 'line').map(markExtent);
+  const [meant, says] = sheet.unit === 'mm' ? [50, '50 mm'] : [2 * 25.4, '2 in'];
+  const isTrue = boxes.some(({ y0, y1 }) => Math.abs(y1 - y0 - meant) < 0.005);
+  const isSaid = marks.some((mark) => mark.kind === 'text' && mark.text.includes(says));
+  return [
+    ...outside.map(() => 'the scale bar leaves the filing margin'),
+    ...(isTrue ? [] : [`no scale bar is ${says} long`]),
+    ...(isSaid ? [] : [`no words say that the bar is ${says} long`]),
+  ];
+}
+
+/** Marks beyond the frame or in the title block, which holds its own words and no others; the scale bar has its own check. */
 export function clipped(sheet: DrawingSheet, paper: PaperName): readonly Complaint[] {
   const frame = frameOf(paper);
   const block: Extent = { ...frame, x0: frame.x1 - titleBlockSize.width, y0: frame.y1 - titleBlockSize.height };
   const isOurs = (box: Extent) =>
     holdsBox({ x0: block.x0 - near, y0: block.y0 - near, x1: block.x1 + near, y1: block.y1 + near }, box);
-  return sheet.marks.flatMap((mark): readonly Complaint[] => {
+  const within = sheet.marks.filter(({ role }) => role !== 'scale-bar');
+  return within.flatMap((mark): readonly Complaint[] => {
     const box = markExtent(mark);
     const name = mark.kind === 'text' ? `"${mark.text}"` : `a ${mark.role} ${mark.kind}`;
     if (!holdsBox({ x0: frame.x0 - near, y0: frame.y0 - near, x1: frame.x1 + near, y1: frame.y1 + near }, box))
@@ -260,6 +278,7 @@ export function complaints(drawing: Drawing, paper: PaperName): readonly Complai
       ...overlappingLabels(sheet),
       ...crossedLabels(sheet),
       ...clipped(sheet, paper),
+      ...scaleBarFaults(sheet, paper),
       ...falseFigures(sheet),
       ...missingFigures(sheet),
       ...openChains(sheet),

@@ -48,6 +48,22 @@ describe('the checks of drawings fail on a planted fault', () => {
     expect(said(beyond)).toContain('"inside" lies in the title block');
   });
 
+  test('a scale bar that is not there, is another length, or lies in the view', () => {
+    const spoilBar = (change: (mark: DrawingSheet['marks'][number]) => DrawingSheet['marks']) =>
+      said(
+        spoilt(plan, (sheet) => ({
+          marks: sheet.marks.flatMap((mark) => (mark.role === 'scale-bar' ? change(mark) : [mark])),
+        })),
+      );
+    expect(spoilBar(() => [])).toContain('no scale bar is 50 mm long');
+    const shorter = spoilBar((mark) =>
+      mark.kind === 'line' ? [{ ...mark, to: [mark.to[0], mark.to[1] + 0.1] }] : [mark],
+    );
+    expect(shorter).toContain('no scale bar is 50 mm long');
+    const inside = spoilBar((mark) => (mark.kind === 'line' ? [{ ...mark, to: [30, mark.to[1]] }] : [mark]));
+    expect(inside).toContain('the scale bar leaves the filing margin');
+  });
+
   test('a chain that does not add up', () => {
     const first = plan.dimensions.find(({ text }) => text === '373.5');
     const open = spoilt(plan, (sheet) => ({
