@@ -197,6 +197,7 @@ describe('layers of half the thickness', () => {
         ],
       ],
       without: [],
+      room: () => [],
     });
     return layers.reduce((sum, { template, from, to }) => sum + regionArea(template) * (to - from), 0);
   };

@@ -1,14 +1,15 @@
 import type { Point } from '../geometry/shapes.ts';
 import type { SheetStock } from '../stock/goods.ts';
 import type { AreaMass, Part } from '../stock/part.ts';
-import { regionArea } from './clip.ts';
+import { clipped, regionArea } from './clip.ts';
 import type { Grid } from './grid.ts';
 import type { Land } from './land.ts';
-import { foamLayers, type Layer } from './layer.ts';
+import { foamLayers, type Layer, type LayerAsk } from './layer.ts';
 import { layerParts } from './layer-parts.ts';
-import type { Mask } from './mask.ts';
+import { cellsWithin, type Mask } from './mask.ts';
 import type { BuiltLayer, FoamVolumes } from './model.ts';
 import type { Site } from './site.ts';
+import { type Tunnels, tunnelRoom } from './tunnel-room.ts';
 import { volumeBetween } from './volume.ts';
 
 export type FoamAsk = {
@@ -18,23 +19,26 @@ export type FoamAsk = {
   /** cells that are land */
   readonly mask: Mask;
   readonly without: readonly (readonly Point[])[];
+  readonly tunnels: Tunnels;
 };
 
 /** The layers of foam with their pieces as parts; none where no foam is named. */
-export function builtLayers({ grid, land, sites, mask, without }: FoamAsk): {
+export function builtLayers({ grid, land, sites, mask, without, tunnels }: FoamAsk): {
   readonly layers: readonly BuiltLayer[];
   readonly parts: readonly Part[];
 } {
   const { foam, hollow } = land;
   if (foam === null) return { layers: [], parts: [] };
   const thickness = foam.thickness.listed;
-  const layers = foamLayers({ grid, thickness, hollow, within: sites.map(({ loop }) => loop), without });
+  const within = sites.map(({ loop }) => loop);
+  const room: LayerAsk['room'] = (slice) => tunnelRoom(tunnels, slice);
+  const layers = foamLayers({ grid, thickness, hollow, within, without, room });
   const built = layers.map((layer) => ({ layer, ...layerParts(layer, foam, sites) }));
   return {
     parts: built.flatMap(({ parts }) => parts),
     layers: built.map(({ layer, pieces, joints }) => {
       const area = regionArea(layer.template);
-      const ground = volumeBetween(grid, layer, mask);
+      const ground = volumeBetween(grid, layer, unbored(grid, mask, layer)) - partlyBored(layer);
       return {
         ...layer,
         pieces,
@@ -44,6 +48,21 @@ export function builtLayers({ grid, land, sites, mask, without }: FoamAsk): {
       };
     }),
   };
+}
+
+/** The cells of a layer that no tunnel takes all of. */
+function unbored(grid: Grid, mask: Mask, { room }: Layer): Mask {
+  const loops = room.filter(({ takes }) => takes === 'all').map(({ loop }) => loop);
+  if (loops.length === 0) return mask;
+  const bored = cellsWithin(grid, loops);
+  return mask.map((cell, i) => (bored[i] === 1 ? 0 : cell));
+}
+
+/** What tunnels take off a layer's top and underside, by each place's deepest; mm3. */
+function partlyBored({ room, template }: Layer): number {
+  return room
+    .filter(({ takes }) => takes !== 'all')
+    .reduce((sum, { loop, deep }) => sum + regionArea(clipped(template, loop)) * deep, 0);
 }
 
 /** What is left out of a hollow layer: its outline less its template. */

@@ -1,9 +1,11 @@
+import { grown } from '../geometry/offset.ts';
 import type { Point } from '../geometry/shapes.ts';
 import { clipped, deepInside, regionArea } from './clip.ts';
 import type { Grid } from './grid.ts';
 import type { Region } from './land.ts';
 import { regionAbove } from './region.ts';
 import { simplifiedRegion } from './simplified.ts';
+import type { LayerRoom } from './tunnel-room.ts';
 import { highestGround } from './volume.ts';
 
 /** A mark that two layers share, so that they are stacked as drawn; notebook coordinates, mm. */
@@ -18,6 +20,8 @@ export type Layer = {
   readonly to: number;
   /** the template: the largest outline of the ground within this layer, the hollow taken out */
   readonly template: Region;
+  /** what tunnels take out of it */
+  readonly room: readonly LayerRoom[];
   /** where its top edge is carved to */
   readonly carveTo: Region;
   readonly marks: readonly RegisterMark[];
@@ -36,6 +40,8 @@ export type LayerAsk = {
   /** outlines the land lies on, and outlines it keeps out of */
   readonly within: readonly (readonly Point[])[];
   readonly without: readonly (readonly Point[])[];
+  /** what tunnels take out of the layer between two heights */
+  readonly room: (slice: { readonly from: number; readonly to: number }) => readonly LayerRoom[];
 };
 
 /** The layers of foam that hold the ground, bottom first; each template is carved down to the outline above it. */
@@ -46,21 +52,39 @@ export function foamLayers(ask: LayerAsk): readonly Layer[] {
     landAbove(ask, Math.max(FEATHER, i * thickness)),
   );
   const kept = outlines.filter((region) => regionArea(region) > 0).length;
+  const rooms = outlines.map((_, i) => ask.room({ from: i * thickness, to: (i + 1) * thickness }));
+  const bothRooms = (i: number) => [...(rooms[i] ?? []), ...(rooms[i - 1] ?? [])];
+  const pinned = (i: number) => bored(outlines[i] ?? [], bothRooms(i).map(widened));
   return outlines.slice(0, kept).map((outline, i): Layer => {
-    const above = outlines[i + 1] ?? [];
+    const above = bored(outlines[i + 1] ?? [], bothRooms(i + 1));
+    const template = bored(hollowed(outline, outlines[i + 1] ?? [], ask.hollow), rooms[i] ?? []);
     return {
       id: `layer.${i + 1}`,
       number: i + 1,
       from: i * thickness,
       to: (i + 1) * thickness,
-      template: hollowed(outline, above, ask.hollow),
+      template,
+      room: rooms[i] ?? [],
       carveTo: above,
       marks: [
-        ...registerMarks(outline, { number: i, hollow: ask.hollow }),
-        ...registerMarks(above, { number: i + 1, hollow: ask.hollow }),
+        ...registerMarks(pinned(i), { number: i, hollow: ask.hollow }),
+        ...registerMarks(pinned(i + 1), { number: i + 1, hollow: ask.hollow }),
       ],
     };
   });
+}
+
+/** Pins keep this far from a tunnel, mm. */
+const PIN_WALL = 10;
+
+function widened(room: LayerRoom): LayerRoom {
+  return { ...room, loop: grown([room.loop], PIN_WALL)[0]?.outline ?? room.loop };
+}
+
+/** A region less what tunnels take all of. */
+function bored(region: Region, room: readonly LayerRoom[]): Region {
+  const cutters = room.filter(({ takes }) => takes === 'all').map(({ loop }) => loop);
+  return cutters.length === 0 ? region : region.flatMap((piece) => clipped([piece], piece.outline, cutters));
 }
 
 function landAbove({ grid, within, without }: LayerAsk, level: number): Region {

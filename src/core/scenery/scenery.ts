@@ -46,7 +46,8 @@ export function sceneryModel(land: Land, around: Around): SceneryModel {
   const { sites, field, grid, within, wet, dry } = lie;
   const boards = edgeBoards(land, lie);
   const without = [...wet, ...boards.map(({ foot }) => foot)];
-  const foam = builtLayers({ grid, land, sites, mask: dry, without });
+  const tunnels = { tunnels: land.tunnels, paths: around.lines, headroom: around.headroom };
+  const foam = builtLayers({ grid, land, sites, mask: dry, without, tunnels });
   const water = land.water.map((one) => builtWater(waterModel(one), sites, around));
   const zones = land.zones.map((zone) => coveredZone(zone, { grid, within, without: wet }));
   const built: BuiltLand = { lie, layers: foam.layers, water, zones, highest: highestOf(land, lie) };

@@ -8,7 +8,13 @@ export function landWork(plan: Plan, land: SceneryModel): LandWork {
   const written = (chapter: 'track' | 'wiring') => (plan[chapter]?.steps ?? []).map(({ id }) => `${chapter}.${id}`);
   const covers = (plan.scenery?.cover ?? []).flatMap((zone) => zone.of);
   return {
-    layers: land.layers.map(({ id, pieces, from, to }) => ({ id, pieces: pieces.map(({ part }) => part), from, to })),
+    layers: land.layers.map(({ id, pieces, from, to, room }) => ({
+      id,
+      pieces: pieces.map(({ part }) => part),
+      from,
+      to,
+      room,
+    })),
     boards: land.parts
       .filter(({ role }) => role === 'profile-board')
       .flatMap(({ places }) => places.map(({ id }) => id)),

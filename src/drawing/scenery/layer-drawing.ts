@@ -1,5 +1,6 @@
 import type { Point, Polygon } from '../../core/geometry/shapes.ts';
-import { clipped } from '../../core/scenery/clip.ts';
+import { clipped, mapped } from '../../core/scenery/clip.ts';
+import type { Region } from '../../core/scenery/land.ts';
 import type { BuiltLayer } from '../../core/scenery/model.ts';
 import { sitesOf, toBench } from '../../core/scenery/site.ts';
 import { partOutline } from '../../core/stock/outline.ts';
@@ -50,6 +51,7 @@ function templateBlock(ask: TemplateAsk): Block {
     ...carving(ask, shape).flatMap(({ outline, holes }) =>
       [outline, ...holes].map((loop) => loopMark(view, loop, { pen: 'hidden', role: 'hidden' })),
     ),
+    ...tunnelled(ask, shape).flatMap(({ outline }) => [loopMark(view, outline, { pen: 'phantom', role: 'hidden' })]),
     ...pins.flatMap(({ at }) => pinMarks(view, at)),
   ];
   const named = [...marks, ...pinNames(view, pins, marks)];
@@ -66,6 +68,9 @@ function templateBlock(ask: TemplateAsk): Block {
       ? []
       : [
           `${saidLength(layer.from, options.unit)} to ${saidLength(layer.to, options.unit)} over the deck. Cut on the full line; carve its top edge to the dashed one.`,
+          ...(tunnelled(ask, shape).length === 0
+            ? []
+            : partlyTaken(layer).map((room) => roomWords(room, options.unit))),
         ];
   return headedBlock(
     joined({ marks: named, views: [view], dimensions: [] }, chains),
@@ -75,19 +80,35 @@ function templateBlock(ask: TemplateAsk): Block {
 }
 
 /** Where the top edge is carved to, as far as it lies on this piece; in the part's own coordinates. */
-function carving({ book, part, layer }: TemplateAsk, shape: Polygon): readonly Polygon[] {
+function carving(ask: TemplateAsk, shape: Polygon): readonly Polygon[] {
+  return onPiece(ask, shape, ask.layer?.carveTo ?? []);
+}
+
+/** Where a tunnel takes some of this piece's top or underside. */
+function tunnelled(ask: TemplateAsk, shape: Polygon): readonly Polygon[] {
+  const loops = partlyTaken(ask.layer).map(({ loop }) => ({ outline: loop, holes: [] }));
+  return onPiece(ask, shape, loops);
+}
+
+function partlyTaken(layer: BuiltLayer | null) {
+  return (layer?.room ?? []).filter(({ takes }) => takes !== 'all');
+}
+
+/** What of a region lies on a piece, in the part's own coordinates. */
+function onPiece({ book, part }: TemplateAsk, shape: Polygon, region: Region): readonly Polygon[] {
   const site = sitesOf(book.benches).find(({ bench }) => bench.id === part.bench);
   const origin = part.places[0]?.pose.origin;
-  if (layer === null || site === undefined || origin === undefined) return [];
+  if (site === undefined || origin === undefined) return [];
   const local = (point: Point): Point => {
     const [x, y] = toBench(site.pose, point);
     return [x - origin[0], y - origin[1]];
   };
-  const own = layer.carveTo.map(({ outline, holes }) => ({
-    outline: outline.map(local),
-    holes: holes.map((hole) => hole.map(local)),
-  }));
-  return clipped(own, shape.outline);
+  return clipped(mapped(region, local), shape.outline);
+}
+
+function roomWords({ tunnel, takes, deep }: BuiltLayer['room'][number], unit: DrawingUnit): string {
+  const side = takes === 'top' ? 'top' : 'underside';
+  return `Between the long dashes carve ${saidLength(deep, unit)} off the ${side} for ${tunnel}.`;
 }
 
 /** A cross where a pin goes. */

@@ -6,8 +6,14 @@ import { spoken } from '../../../src/core/units/say.ts';
 
 const work: LandWork = {
   layers: [
-    { id: 'layer.1', pieces: ['layer.1-1', 'layer.1-2'], from: 0, to: 25 },
-    { id: 'layer.2', pieces: ['layer.2'], from: 25, to: 50 },
+    {
+      id: 'layer.1',
+      pieces: ['layer.1-1', 'layer.1-2'],
+      from: 0,
+      to: 25,
+      room: [{ tunnel: 'bore', takes: 'top', deep: 7 }],
+    },
+    { id: 'layer.2', pieces: ['layer.2'], from: 25, to: 50, room: [{ tunnel: 'bore', takes: 'all', deep: 25 }] },
   ],
   boards: ['board.back'],
   waters: [
@@ -48,6 +54,12 @@ const named = (steps: readonly Step[], id: string) => steps.find((step) => step.
 describe('the order of work on the land', () => {
   const { steps, faults } = planned(work);
   const before = (first: string, then: string) => ids(steps).indexOf(first) < ids(steps).indexOf(then);
+
+  test('what a tunnel takes off a layer is carved while it still lies on the bench', () => {
+    const says = JSON.stringify(named(steps, 'scenery.cut-layers'));
+    expect(says).toContain('off its ');
+    expect(says.match(/bore/g)).toHaveLength(1);
+  });
 
   test('no hill before tunnel track is proved, no ballast before trials and trip tests, rails masked before plaster', () => {
     expect(faults).toEqual([]);

@@ -12,6 +12,12 @@ export type LandWork = {
     readonly pieces: readonly string[];
     readonly from: number;
     readonly to: number;
+    /** what tunnels take out of it */
+    readonly room: readonly {
+      readonly tunnel: string;
+      readonly takes: 'all' | 'top' | 'underside';
+      readonly deep: number;
+    }[];
   }[];
   readonly boards: readonly string[];
   readonly waters: readonly WaterWork[];
@@ -72,11 +78,13 @@ function boards({ boards: made }: LandWork): Draft {
   });
 }
 
+type LayerWork = LandWork['layers'][number];
+
 function cutting({ layers }: LandWork): Draft {
-  const says = layers.map(
-    ({ id, pieces, from, to }) =>
-      say`${id}: ${counted(pieces.length, 'piece')}, from ${length(from)} to ${length(to)} over the deck.`,
-  );
+  const says = layers.flatMap((layer) => [
+    say`${layer.id}: ${counted(layer.pieces.length, 'piece')}, from ${length(layer.from)} to ${length(layer.to)} over the deck.`,
+    ...layer.room.flatMap((room) => tunnelled(layer, room)),
+  ]);
   return landDraft({
     id: 'cut-layers',
     title: 'Cut the layers of foam',
@@ -91,6 +99,15 @@ function cutting({ layers }: LandWork): Draft {
     child: 'away',
     after: ['prove-tunnel-track', 'profile-boards'],
   });
+}
+
+/** What a tunnel takes of a layer beyond its template's outline. */
+function tunnelled({ id }: LayerWork, { tunnel, takes, deep }: LayerWork['room'][number]) {
+  if (takes === 'all') return [];
+  const side = takes === 'top' ? 'top' : 'underside';
+  return [
+    say`${id}: carve ${length(deep)} off its ${side} along ${tunnel}, between the lines on its template, before it is glued.`,
+  ];
 }
 
 function stacking({ layers }: LandWork): Draft {
