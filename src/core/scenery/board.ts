@@ -62,9 +62,9 @@ function runs(heights: readonly Point[]): readonly Profile[] {
 }
 
 /** The boards of one edge as parts: they stand on the deck, outer face flush with the frame, top edge along the ground. */
-export function boardParts(ask: BoardAsk, site: Site, field: Field): readonly Part[] {
-  const profiles = edgeProfiles(field, site, ask.edge);
-  return profiles.map((profile, i) => boardPart({ ask, site, profile, number: profiles.length === 1 ? null : i + 1 }));
+export function boardParts(asked: Omit<Boarding, 'profile' | 'number'> & { readonly field: Field }): readonly Part[] {
+  const profiles = edgeProfiles(asked.field, asked.site, asked.ask.edge);
+  return profiles.map((profile, i) => boardPart({ ...asked, profile, number: profiles.length === 1 ? null : i + 1 }));
 }
 
 type Boarding = {
@@ -72,9 +72,15 @@ type Boarding = {
   readonly site: Site;
   readonly profile: Profile;
   readonly number: number | null;
+  /** cut-outs where lines pass through a board that starts at `first` along its edge */
+  readonly mouths: (board: {
+    readonly first: number;
+    readonly length: number;
+    readonly width: number;
+  }) => readonly Feature[];
 };
 
-function boardPart({ ask, site, profile, number }: Boarding): Part {
+function boardPart({ ask, site, profile, number, mouths }: Boarding): Part {
   const [first = [0, 0], last = [0, 0]] = [profile.points[0], profile.points[profile.points.length - 1]];
   const length = last[0] - first[0];
   const width = profile.points.reduce((most, [, h]) => Math.max(most, h), 0);
@@ -85,7 +91,7 @@ function boardPart({ ask, site, profile, number }: Boarding): Part {
   return {
     ...{ id, label, role: 'profile-board', chapter: 'scenery', bench: site.bench.id, stock: ask.stock.id },
     blank: { length, width, thickness, grain: 'length' },
-    features: aboveProfile(top, width),
+    features: [...aboveProfile(top, width), ...mouths({ first: first[0], length, width })],
     places: [{ id, label, pose: boardPose(site, ask.edge, { at: first[0], thickness }), marks: [] }],
     cutAfterMeasuring: false,
     phase: site.bench.phase,

@@ -17,7 +17,7 @@ export function edgeFindings(land: Land, field: Field, sites: readonly Site[]): 
       const profiles = edgeProfiles(field, site, edge);
       const highest = profiles.reduce((most, { points }) => points.reduce((top, [, h]) => Math.max(top, h), most), 0);
       if (profiles.length === 0) return boards.map((board) => needless(board, edge));
-      return boards.length === 0 ? [open({ land, site, edge, highest })] : [];
+      return boards.length === 0 ? [open({ land, site, edge, highest, first: site === sites[0] })] : [];
     }),
   );
 }
@@ -31,9 +31,15 @@ function needless({ id }: BoardAsk, edge: Edge): Finding {
   });
 }
 
-type Open = { readonly land: Land; readonly site: Site; readonly edge: Edge; readonly highest: number };
+type Open = {
+  readonly land: Land;
+  readonly site: Site;
+  readonly edge: Edge;
+  readonly highest: number;
+  readonly first: boolean;
+};
 
-function open({ land, site, edge, highest }: Open): Finding {
+function open({ land, site, edge, highest, first: onFirst }: Open): Finding {
   const hills = land.forms.flatMap((form) => pastEdge(form, site, edge));
   const [first] = hills;
   const remedy = first === undefined ? say`` : [...say` Or move ${first.id} ${length(first.past)} in.`];
@@ -46,7 +52,10 @@ function open({ land, site, edge, highest }: Open): Finding {
       limit: LEAST_BOARD,
     },
     what: say`The ground is cut off ${length(highest)} high at the ${edge} edge of ${site.bench.id}, with no board to hold it.`,
-    mend: [...say`Add a profile board: boards: [{ id: ${edge}, edge: ${edge}, stock: ... }] under ground.`, ...remedy],
+    mend: [
+      ...say`Add a profile board: boards: [{ id: ${edge}, ${onFirst ? '' : `bench: ${site.bench.id}, `}edge: ${edge}, stock: ... }] under ground.`,
+      ...remedy,
+    ],
     source: PRACTICE,
   });
 }

@@ -3,6 +3,7 @@ import type { Point } from '../geometry/shapes.ts';
 import type { Envelope, Part } from '../stock/part.ts';
 import { ballastQuantity } from './ballast.ts';
 import { boardFoot, boardMass, boardParts, edgeProfiles } from './board.ts';
+import { boardMouths, mouthFeatures } from './board-mouth.ts';
 import { clearWays } from './clear-water.ts';
 import { coveredZone } from './cover.ts';
 import { insideLoop } from './distance.ts';
@@ -44,7 +45,7 @@ export type Around = {
 export function sceneryModel(land: Land, around: Around): SceneryModel {
   const lie = landLie(land, around);
   const { sites, field, grid, within, wet, dry } = lie;
-  const boards = edgeBoards(land, lie);
+  const boards = edgeBoards(land, lie, around);
   const without = [...wet, ...boards.map(({ foot }) => foot)];
   const tunnels = { tunnels: land.tunnels, paths: around.lines, headroom: around.headroom };
   const foam = builtLayers({ grid, land, sites, mask: dry, without, tunnels });
@@ -101,13 +102,15 @@ function landLie(land: Land, { benches, lines }: Around): Lie {
 }
 
 /** Profile boards as parts, each with the strip of deck it stands on. */
-function edgeBoards({ boards }: Land, { sites, field }: Lie) {
+function edgeBoards({ boards }: Land, { sites, field }: Lie, { lines, headroom }: Around) {
   const asked = boards.flatMap((ask) =>
     sites.filter(({ bench }) => bench.id === ask.bench).map((site) => ({ ask, site })),
   );
   return asked.flatMap(({ ask, site }) => {
     const feet = boardFoot(ask, site, edgeProfiles(field, site, ask.edge));
-    return boardParts(ask, site, field).map((part, i) => ({ ask, part, foot: feet[i] ?? [] }));
+    const mouths = boardMouths({ ask, site, field, paths: lines, train: headroom.train });
+    const parts = boardParts({ ask, site, field, mouths: (board) => mouthFeatures(mouths, board) });
+    return parts.map((part, i) => ({ ask, part, foot: feet[i] ?? [] }));
   });
 }
 
