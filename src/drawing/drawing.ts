@@ -20,6 +20,8 @@ export type DrawingSheet = {
   readonly sheet: number;
   readonly of: number;
   readonly marks: readonly Mark[];
+  /** those of the marks that are the drawing itself: without the frame, the scale bar and the title block */
+  readonly own: readonly Mark[];
   /** how model coordinates lie on this sheet, and every printed figure with what it fixes */
   readonly views: readonly View[];
   readonly dimensions: readonly Dimension[];

@@ -147,6 +147,7 @@ function sheetOf(notebook: DrawingBook, paper: Paper, filled: Block & Numbered):
     sheet,
     of,
     marks: [frameMark(options), ...scaleBarMarks(options), ...titleMarks(notebook, paper, { sheet, of }), ...marks],
+    own: marks,
     views,
     dimensions,
   };

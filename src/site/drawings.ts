@@ -1,4 +1,5 @@
 import type { Notebook } from '../core/notebook.ts';
+import { bareSheet } from '../drawing/bare.ts';
 import type { Drawing, DrawingUnit } from '../drawing/drawing.ts';
 import { type DrawingSet, drawingSet } from '../drawing/layout.ts';
 import type { DrawingEntry } from '../drawing/list.ts';
@@ -50,6 +51,12 @@ export function drawingSheets(book: Book, id: string, unit: DrawingUnit): readon
 /** A drawing's sheets for a page; its size follows the page's width. */
 export function drawingSvg(book: Book, id: string, unit: DrawingUnit): string {
   return drawingSheets(book, id, unit).join('');
+}
+
+/** A drawing's first sheet cut close round what is drawn, for a page that names it; at its true size in mm. */
+export function bareSvg(book: Book, id: string, unit: DrawingUnit): string {
+  const [sheet] = laidOut(book, id, unit).sheets;
+  return sheet === undefined ? '' : renderDrawing(bareSheet(sheet), plainDocument());
 }
 
 /** One sheet of a drawing as a file of its own, counted from 1. */

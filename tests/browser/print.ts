@@ -1,4 +1,4 @@
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, test } from 'vitest';
 import type { Stand } from './stand.ts';
 
@@ -22,12 +22,55 @@ async function pagesOf(bytes: Buffer): Promise<readonly Printed[]> {
   );
 }
 
-async function printed(stand: Stand, path: string, format: 'A4' | 'Letter'): Promise<readonly Printed[]> {
+async function pdfOf(stand: Stand, path: string, format: 'A4' | 'Letter'): Promise<Buffer> {
   const page = await stand.browser.newPage();
+  const unit = format === 'A4' ? 'mm' : 'in';
+  await page.addInitScript((chosen) => localStorage.setItem('fettlebook.unit', chosen), unit);
   await page.goto(stand.site.address + path);
   const bytes = await page.pdf({ format, preferCSSPageSize: true, tagged: true, printBackground: false });
   await page.close();
-  return pagesOf(bytes);
+  return bytes;
+}
+
+async function printed(stand: Stand, path: string, format: 'A4' | 'Letter'): Promise<readonly Printed[]> {
+  return pagesOf(await pdfOf(stand, path, format));
+}
+
+type Matrix = readonly [number, number, number, number, number, number];
+
+/** One transformation after another: points go through `inner` first (ISO 32000-1, 8.3.4). */
+function after([a, b, c, d, e, f]: Matrix, [p, q, r, s, t, u]: Matrix): Matrix {
+  return [p * a + q * c, p * b + q * d, r * a + s * c, r * b + s * d, t * a + u * c + e, t * b + u * d + f];
+}
+
+function sixOf(args: unknown): Matrix {
+  const [a = 1, b = 0, c = 0, d = 1, e = 0, f = 0] = Array.isArray(args) ? args.map(Number) : [];
+  return [a, b, c, d, e, f];
+}
+
+/** Width and height of every path drawn on the pages of a PDF, mm, by the operators of its content streams. */
+async function pathSizes(bytes: Buffer): Promise<readonly (readonly [number, number])[]> {
+  const document = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
+  const numbers = Array.from({ length: document.numPages }, (_, i) => i + 1);
+  const pages = await Promise.all(numbers.map(async (number) => (await document.getPage(number)).getOperatorList()));
+  return pages.flatMap(({ fnArray, argsArray }) => {
+    let now: Matrix = [1, 0, 0, 1, 0, 0];
+    const kept: Matrix[] = [];
+    return fnArray.flatMap((what, i): readonly (readonly [number, number])[] => {
+      const args: unknown = argsArray[i];
+      if (what === OPS.save) kept.push(now);
+      else if (what === OPS.restore) now = kept.pop() ?? now;
+      else if (what === OPS.transform) now = after(now, sixOf(args));
+      else if (what === OPS.constructPath && Array.isArray(args)) {
+        const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = Array.from(args[2] ?? [], Number);
+        const [a, b, c, d] = now;
+        const [dx, dy] = [x1 - x0, y1 - y0];
+        const mm = (points: number) => (Math.abs(points) * 25.4) / 72;
+        return [[mm(a * dx) + mm(c * dy), mm(b * dx) + mm(d * dy)]];
+      }
+      return [];
+    });
+  });
 }
 
 /** Chapters and sheets as they come out of a printer. */
@@ -62,6 +105,30 @@ export function onPaper(stand: Stand): void {
         expect(pages.map((page) => page.words).join(' ').length).toBeGreaterThan(200);
       },
     );
+
+    test.each([
+      // the bar in the margin, the frame's width and height by ISO 5457's borders of 20 and 10 mm
+      ['A4', 50, 297 - 30, 210 - 20],
+      ['Letter', 50.8, 279.4 - 30, 215.9 - 20],
+    ] as const)('a drawing fills its %s and is true to scale: the bar is %s mm', async (format, bar, width, height) => {
+      const bytes = await pdfOf(stand, '/bittern-basin/drawings/part.side.front/', format);
+      const sizes = await pathSizes(bytes);
+      const off = (wanted: readonly [number, number]) =>
+        Math.min(...sizes.map(([x, y]) => Math.max(Math.abs(x - wanted[0]), Math.abs(y - wanted[1]))));
+      expect(off([0, bar])).toBeLessThan(0.05);
+      expect(off([width, height])).toBeLessThan(0.1);
+      const pages = await pagesOf(bytes);
+      const lying = pages.filter((page) => page.width > page.height);
+      expect(lying.length).toBe(pages.length - 1);
+      for (const page of lying) expect(page.words).toContain('this bar is');
+    });
+
+    test('details of joints print at least two to a page', async () => {
+      const pages = await printed(stand, '/bittern-basin/benchwork/', 'A4');
+      const counts = pages.map(({ words }) => words.match(/ Clearance \d/g)?.length ?? 0).filter((n) => n > 0);
+      expect(counts.length).toBeGreaterThan(1);
+      expect(Math.min(...counts.slice(0, -1))).toBeGreaterThanOrEqual(2);
+    });
 
     test('a sheet prints with its drawing first, every cut to tick after it, and no list of cuts twice', async () => {
       const pages = await printed(stand, '/bittern-basin/sheets/2/', 'A4');
