@@ -17,8 +17,8 @@ export const TOUCHING = 1e-6;
 /**
  * Each group leaves along its best way: the least slide while engaged, since a long slide scrapes the glue off; then off
  * its mates rather than along them; then the shortest way past them; then up or down rather than sideways. Of all groups
- * the one that slides least goes first; then one that needs no turning over; then one that comes off its mates; then the
- * smaller; then what lifts up.
+ * the one that slides least goes first; then one that is not most of what stands; then one that needs no turning over; then
+ * one that comes off its mates; then the smaller; then what lifts up.
  */
 export function bestExit(at: Scene, present: ReadonlySet<number>, standing: Standing): Exit | null {
   if (present.size < 2) return null;
@@ -98,7 +98,8 @@ function travelOf(at: Scene, members: readonly number[], leaving: Leaving & { re
       const other = at.bodies[mate];
       if (!leaving.present.has(mate) || one === undefined || other === undefined) continue;
       if (members.length > 1 && members.includes(mate)) continue;
-      travel = Math.max(travel, engagedTravel(one.box, [other.box], leaving.direction));
+      // by its parts: the box round an angled leg holds a corner of the frame that the leg does not
+      for (const box of one.boxes) travel = Math.max(travel, engagedTravel(box, other.boxes, leaving.direction));
       if (travel > leaving.most + TOUCHING) return travel;
     }
   }
@@ -144,7 +145,7 @@ const AXES = [0, 1, 2] as const;
 function rankOf({ exit, scraped }: Way, standing: Standing, larger: boolean): readonly number[] {
   const { members, direction } = exit;
   const turns = upFor(exit, standing)[2] === standing.now[2] ? 0 : 1;
-  return [turns, scraped, larger ? 1 : 0, members.length, -dot(direction, standing.home), -(members[0] ?? 0)];
+  return [larger ? 1 : 0, turns, scraped, members.length, -dot(direction, standing.home), -(members[0] ?? 0)];
 }
 
 /** Whether what leaves fills more than half of the box round all that stands: then a hand would move the rest. */
