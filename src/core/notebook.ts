@@ -21,10 +21,12 @@ import { measurable, readLog } from './stages/log.ts';
 import { penetrationsStage } from './stages/penetrations.ts';
 import { sceneryStage, withSheets } from './stages/scenery.ts';
 import { shoppingStage } from './stages/shopping.ts';
+import { tiltsOf } from './stages/tilts.ts';
 import { cuttingStage, massesOf } from './stages/timber.ts';
 import { trackStage } from './stages/track.ts';
 import { wireWork } from './stages/wire-work.ts';
 import { wiringStage } from './stages/wiring.ts';
+import { orderFindings } from './stages/written-order.ts';
 import { planSteps } from './steps/plan.ts';
 import type { Step } from './steps/step.ts';
 import type { Fastener, HardwareUse } from './stock/fastener.ts';
@@ -116,9 +118,10 @@ export function compute(plan: Plan): Result<Notebook> {
   const model = { ...bare, parts: [...holes.parts, ...(land.value?.parts ?? [])] };
   const steps = stepsStage(plan, { model, scope, land: land.value, wires });
   const state = stateStage(plan, { model, steps: steps.steps, records: log.records, budget: head.budget });
-  const faults = [...early, ...rooms, ...steps.faults, ...state.faults];
+  const tilts = tiltsOf(plan, model);
+  const faults = [...early, ...rooms, ...tilts.faults, ...steps.faults, ...state.faults];
   if (faults.length > 0) return failed(...faults);
-  const together = assemblyStage(plan, { model, thicknesses: bench.value.thicknesses, head });
+  const together = assemblyStage(plan, { model, thicknesses: bench.value.thicknesses, head, tilts: tilts.of });
   const cut = cuttingStage(model.parts, plan, head);
   const { sheets } = cut;
   const buy = shoppingStage({
@@ -140,7 +143,7 @@ export function compute(plan: Plan): Result<Notebook> {
     head,
     state,
   ].flatMap(({ findings }) => findings);
-  const answered = acceptFindings(found, log.records);
+  const answered = acceptFindings([...found, ...orderFindings(model.parts, steps.deeds)], log.records);
   return done({
     ...cover(plan),
     dimensions: bench.value.dimensions,

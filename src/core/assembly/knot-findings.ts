@@ -43,3 +43,20 @@ export function tiltFinding({ part, because }: Tilt): Finding {
     accepted: null,
   };
 }
+
+/** A note for a tilt that nothing calls for, since a straight way was found. */
+export function needlessTilt({ part }: Tilt): Finding {
+  return {
+    rule: 'tilt-not-needed',
+    level: 'note',
+    where: part,
+    chapter: 'benchwork',
+    what: say`${part} is said to be tilted in, but it has a straight way in; the pages show that one`,
+    figure: null,
+    limit: null,
+    unit: 'count',
+    mend: say`take it out of tilts`,
+    source: METHOD,
+    accepted: null,
+  };
+}

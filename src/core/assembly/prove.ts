@@ -12,7 +12,7 @@ import { filmFinding, finishingOf } from './finishing.ts';
 import { gapFindings } from './gap-findings.ts';
 import { glueFindings, glueStages } from './glue.ts';
 import { type Built, builtOf, type Group } from './group.ts';
-import { knotFinding, tiltFinding } from './knot-findings.ts';
+import { knotFinding, needlessTilt, tiltFinding } from './knot-findings.ts';
 import { overlaps } from './overlaps.ts';
 import { poseOf, UP } from './pose.ts';
 import { dryRunOf, squaringOf } from './squaring.ts';
@@ -115,7 +115,8 @@ function takes({ pose, packers, turns }: Pose): Sentence {
 }
 
 function tilted(tilts: readonly Tilt[], order: Pose['order']): readonly Finding[] {
-  return tilts
-    .filter(({ part }) => order.some(({ parts, path }) => path === 'tilt' && parts.includes(part)))
-    .map(tiltFinding);
+  return tilts.map((tilt) => {
+    const isUsed = order.some(({ parts, path }) => path === 'tilt' && parts.includes(tilt.part));
+    return isUsed ? tiltFinding(tilt) : needlessTilt(tilt);
+  });
 }

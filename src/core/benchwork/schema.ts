@@ -87,6 +87,8 @@ function benchSchema(kit: QuantityKit) {
     deck: deckSchema(kit).optional(),
     drawers: z.union([drawersSchema(kit), z.array(drawersSchema(kit))]).optional(),
     legs: legsSchema(kit).optional(),
+    /** pieces that have no straight way in and are tilted in, and why that works; told as not proved */
+    tilts: z.array(z.strictObject({ part: z.string(), because: z.string() })).optional(),
     shelves: z.union([shelvesSchema(kit), z.array(shelvesSchema(kit))]).optional(),
   });
 }

@@ -1,4 +1,4 @@
-import type { Assembly } from '../assembly/assembly.ts';
+import type { Assembly, Tilt } from '../assembly/assembly.ts';
 import { groupsOf } from '../assembly/group.ts';
 import { machiningOf } from '../assembly/machining/machining.ts';
 import { type Machining, USUAL_MACHINES } from '../assembly/machining/operation.ts';
@@ -22,10 +22,11 @@ export type Before = {
   readonly model: BenchworkModel;
   readonly thicknesses: readonly KnownThickness[];
   readonly head: HeadValues;
+  readonly tilts: ReadonlyMap<string, readonly Tilt[]>;
 };
 
 /** Stage 8: fit, order of assembly and machining, bench by bench. */
-export function assemblyStage(plan: Plan, { model, thicknesses, head }: Before): AssemblyStage {
+export function assemblyStage(plan: Plan, { model, thicknesses, head, tilts }: Before): AssemblyStage {
   const { clamps, bits } = head;
   const assembly = model.benches.map(({ id }): Assembly => {
     const parts = model.parts.filter((part) => part.bench === id && part.chapter === 'benchwork');
@@ -37,7 +38,7 @@ export function assemblyStage(plan: Plan, { model, thicknesses, head }: Before):
       thicknesses,
       fasteners: model.fasteners,
       groups: groupsOf(parts.flatMap(({ places }) => places.map((place) => place.id))),
-      tilts: [],
+      tilts: tilts.get(id) ?? [],
       corner: written?.deck?.flush ?? 'front-left',
       workshop: { ...USUAL_WORKSHOP, clamps },
     });

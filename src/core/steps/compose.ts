@@ -54,7 +54,7 @@ function usualPlace(chapter: string): Where {
   return chapter === 'benchwork' ? 'workshop' : 'room';
 }
 
-const NOTHING: Taken = { drafts: [], lines: [], makes: [] };
+const NOTHING: Taken = { drafts: [], work: [], lines: [], makes: [] };
 
 /** A written step with the numbers it took over; `wait` is evaluated, minutes. */
 export function writtenStep(

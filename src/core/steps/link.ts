@@ -12,13 +12,16 @@ type Linking = {
   readonly drafts: readonly Draft[];
 };
 
-/** Steps in an order that keeps every `after`: an author's word first, then the usual order where it still can hold. */
+/**
+ * Steps in an order that keeps every `after`: an author's word first, then the usual order where it still can hold;
+ * `given` is what of the usual order gave way.
+ */
 export function linked({ steps, written, merge, drafts }: Linking) {
   const known = new Set([...merge.stands.keys(), ...written.map((one) => one.id)]);
   const authored = written.map((one) => authoredAfter(one, { known, merge }));
   const { kept, loops } = authoredEdges(authored.flatMap((one) => one.edges));
   const soft = drafts.flatMap((draft) => draft.after.flatMap((name) => between(draft, name, { merge, known })));
-  const edges = withoutLoops(kept, soft).kept;
+  const { kept: edges, loops: given } = withoutLoops(kept, soft);
   const order = inOrder(preference({ steps, written, merge }), edges);
   const faults = [
     ...authored.flatMap((one) => one.faults),
@@ -28,7 +31,7 @@ export function linked({ steps, written, merge, drafts }: Linking) {
     ),
     ...loops.slice(0, LOOPS).map(({ edge, loop }) => loopFault(edge, loop, written)),
   ];
-  return { steps: withAfter(order, steps, edges), faults };
+  return { steps: withAfter(order, steps, edges), faults, given: given.map(({ edge }) => edge) };
 }
 
 /** Names looked up for a nearest one; a file with more unknown names than this has another trouble. */

@@ -8,6 +8,7 @@ export type Taker = { readonly written: Written; readonly makes: Makes };
 /** What a written step took over from the generated ones. */
 export type Taken = {
   readonly drafts: readonly Draft[];
+  readonly work: readonly Work[];
   readonly lines: readonly Sentence[];
   readonly makes: readonly string[];
 };
@@ -59,8 +60,9 @@ function takenBy(id: string, splits: readonly Split[]): Taken | null {
     const leads = left.length === 0 && [...given.keys()][0] === id ? draft.lines : [];
     return [...leads, ...(given.get(id) ?? []).flatMap((work) => work.lines)];
   });
-  const makes = mine.flatMap(({ given }) => (given.get(id) ?? []).flatMap((work) => work.makes));
-  return { drafts: mine.map((one) => one.draft), lines, makes: [...new Set(makes)] };
+  const work = mine.flatMap(({ given }) => given.get(id) ?? []);
+  const makes = [...new Set(work.flatMap((one) => one.makes))];
+  return { drafts: mine.map((one) => one.draft), work, lines, makes };
 }
 
 /** Gives every piece of generated work to the written step that names it; the author's words win, the numbers stay. */

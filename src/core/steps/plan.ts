@@ -6,11 +6,14 @@ import type { Scope } from '../units/quantity.ts';
 import { say } from '../units/say.ts';
 import { machineForChild } from './cautions.ts';
 import { generatedStep, materials, writtenStep } from './compose.ts';
+import type { Deed } from './deed.ts';
 import { benchworkDrafts, type Timber } from './generated/benchwork.ts';
+import { draftId } from './generated/draft.ts';
 import { type LandWork, landDrafts } from './generated/land.ts';
 import { type WireWork, wireDrafts } from './generated/wires.ts';
 import { linked } from './link.ts';
 import { type Merged, merged, type Taker } from './merge.ts';
+import type { Edge } from './order.ts';
 import type { Step } from './step.ts';
 import { type ChapterSteps, makeable, namedSteps, resolvedMakes, type Written } from './written.ts';
 
@@ -30,6 +33,8 @@ export type StepsAnswer = {
   readonly steps: readonly Step[];
   readonly faults: readonly Fault[];
   readonly findings: readonly Finding[];
+  /** what is done to which pieces, in the order of the steps */
+  readonly deeds: readonly Deed[];
 };
 
 /** All steps of all chapters in an order that keeps every `after`; written ones take over generated ones they name. */
@@ -46,7 +51,7 @@ export function planSteps(input: StepsInput): StepsAnswer {
   const waits = new Map(written.map((one) => [one.id, waitOf(one, input.scope)]));
   const steps = composed({ merge, takers: made, waits, input });
   const links = linked({ steps, written, merge, drafts });
-  const findings = steps.flatMap(childFindings);
+  const findings = [...steps.flatMap(childFindings), ...links.given.flatMap((edge) => givenFinding(edge, links.steps))];
   return {
     steps: links.steps,
     faults: [
@@ -56,7 +61,13 @@ export function planSteps(input: StepsInput): StepsAnswer {
       ...links.faults,
     ],
     findings,
+    deeds: links.steps.flatMap(({ id }) => deedsOf(id, merge)),
   };
+}
+
+function deedsOf(step: string, { drafts, taken }: Merged): readonly Deed[] {
+  const work = taken.get(step)?.work ?? drafts.find((draft) => draftId(draft) === step)?.work ?? [];
+  return work.map(({ noun, makes }) => ({ step, noun, makes }));
 }
 
 type Wait = { readonly minutes: number | null; readonly faults: readonly Fault[] };
@@ -82,6 +93,27 @@ function composed({ merge, takers, waits, input }: Composition): Step[] {
     return writtenStep(taker, merge.taken.get(id), { wait: waits.get(id)?.minutes ?? null, of });
   });
   return [...generated, ...own];
+}
+
+/** A care where an author's order sets a step before one that it usually rests on. */
+function givenFinding({ from, to }: Edge, steps: readonly Step[]): Finding[] {
+  const [first, second] = [from, to].map((id) => steps.find((step) => step.id === id));
+  if (first === undefined || second === undefined) return [];
+  return [
+    {
+      rule: 'step-before-its-base',
+      level: 'care',
+      where: second.id,
+      chapter: second.chapter,
+      what: say`'${second.title}' is to be done before '${first.title}', on which it usually rests.`,
+      figure: null,
+      limit: null,
+      unit: 'count',
+      mend: say`Take out the after that sets '${first.id}' behind '${second.id}', unless you have a reason for it.`,
+      source: 'common practice, no source',
+      accepted: null,
+    },
+  ];
 }
 
 function childFindings(step: Step): Finding[] {
