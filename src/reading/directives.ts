@@ -15,7 +15,7 @@ const optional = (name: string) => ({ name, required: false });
 /** Tables of what the rooms computed: benchwork, track, wiring and scenery, in this order. */
 const ROOM_TABLES = [
   'hardware',
-  ...['lines', 'set-out', 'turnouts', 'radii'],
+  ...['lines', 'set-out', 'turnouts', 'track-lengths', 'radii'],
   ...['wires', 'districts', 'reversing', 'holes', 'tests'],
   ...['layers', 'water', 'cover', 'requests'],
 ] as const;

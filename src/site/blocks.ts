@@ -17,6 +17,7 @@ export const BLOCKS: readonly BlockName[] = [
   { name: 'lines', element: 'Lines', heading: 'The lines' },
   { name: 'set-out', element: 'SetOut', heading: 'Setting out' },
   { name: 'turnouts', element: 'Turnouts', heading: 'Turnouts' },
+  { name: 'track-lengths', element: 'TrackLengths', heading: 'Track to cut' },
   { name: 'radii', element: 'Radii', heading: 'Room for larger curves' },
   { name: 'wires', element: 'Wires', heading: 'Wires to cut' },
   { name: 'districts', element: 'Districts', heading: 'Districts' },
@@ -48,7 +49,7 @@ export function roomBlocks({ notebook }: Book, chapter: ChapterId): readonly str
       return some('hardware', hardware);
     case 'track':
       if (track === null) return [];
-      return ['lines', ...some('set-out', track.setOut), ...some('turnouts', track.turnouts), 'radii'];
+      return ['lines', ...some('set-out', track.setOut), ...some('turnouts', track.turnouts), 'track-lengths', 'radii'];
     case 'wiring':
       return wiring === null ? [] : ['wires', 'districts', 'reversing', 'holes', ...some('tests', wiring.tests)];
     case 'scenery':

@@ -7,7 +7,7 @@ export type FlexStretch = {
   readonly line: string;
   readonly from: number;
   readonly length: number;
-  /** how much further the outer rail runs than the inner one, gauge times the turn */
+  /** how much further one rail runs than the other, gauge times the turn; turns to both hands cancel */
   readonly slip: number;
 };
 
@@ -59,7 +59,7 @@ const BALLAST = [
 ] as const;
 
 /** A pin so often along the track, mm; common practice, no source. */
-const PIN_EVERY = 150;
+export const PIN_EVERY = 150;
 
 export function ballastPerMetre(gauge: number): number {
   const i = Math.max(
@@ -102,7 +102,7 @@ export function flexStretches(line: LineWay, input: Pick<TrackInput, 'lines'>, g
   line.elements.forEach((element, i) => {
     if (!isFlex(element)) return;
     const { from, length, stretch } = element;
-    const slip = gauge * Math.abs(((stretch.k0 + stretch.k1) / 2) * stretch.length);
+    const slip = gauge * ((stretch.k0 + stretch.k1) / 2) * stretch.length;
     const before = line.elements[i - 1];
     const open = before !== undefined && isFlex(before) ? runs.pop() : undefined;
     runs.push({
@@ -112,7 +112,7 @@ export function flexStretches(line: LineWay, input: Pick<TrackInput, 'lines'>, g
       slip: (open?.slip ?? 0) + slip,
     });
   });
-  return runs.filter(({ length }) => length > 1e-6);
+  return runs.filter(({ length }) => length > 1e-6).map((run) => ({ ...run, slip: Math.abs(run.slip) }));
 }
 
 /** Whole lengths first, then the rests, longest first, each in the fullest length that holds it. */

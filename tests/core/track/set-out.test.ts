@@ -88,6 +88,12 @@ describe('what to buy', () => {
     expect(supplies.roadbed).toMatchObject({ stock: 'cork-3', strips: 5, sheets: 1 });
   });
 
+  it('turns to both hands cancel what one rail runs ahead', () => {
+    const bends = [curve('left', 300, 60), straight(100), curve('right', 400, 50)];
+    const [stretch] = layTrack(track([line('s', bends)])).model.supplies.stretches;
+    expect(stretch?.slip).toBeCloseTo((9 * 10 * Math.PI) / 180, 9);
+  });
+
   it('four stretches of 500 from lengths of 914.4 take four, and no fewer can do though the sum would fit three', () => {
     const stretches = [1, 2, 3, 4].map((i) => ({ line: `l${i}`, from: 0, length: 500, slip: 0 }));
     expect(cutFlex(stretches, 914.4)).toHaveLength(4);
