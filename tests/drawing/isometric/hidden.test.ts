@@ -104,9 +104,9 @@ describe('what is seen', () => {
     const parts = model(table([17.7])).parts.filter(({ role }) => role !== 'deck');
     const shown = bodiesOf(parts).map(surfaced);
     const seen = shown.reduce<readonly Seen[]>((before, one, i) => seenJoined(before, shown.slice(0, i), [one]), []);
-    expect(wrong(shown, seen, 13.7).wrong).toEqual([]);
+    expect(wrong(shown, seen, 37).wrong).toEqual([]);
     const forgetful = shown.flatMap((one, i) => seenJoined([], shown.slice(0, i), [one]));
-    expect(wrong(shown, forgetful, 13.7).wrong.length).toBeGreaterThan(10);
+    expect(wrong(shown, forgetful, 61).wrong.length).toBeGreaterThan(10);
   });
 
   it('is everywhere the nearest on three bars, each in front of the next one’s end', () => {
