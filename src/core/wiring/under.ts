@@ -21,6 +21,9 @@ export type Under = {
 /** A wire over an open shelf may run this close under the deck, mm; common practice, no source. */
 const ABOVE_SHELF = 30;
 
+/** Room between a bus and what it passes over, mm; common practice, no source. */
+const OVER = 3;
+
 /** A bus that cannot run through the struts' middles runs this far under the deck, its own half counted besides; mm. */
 const UNDER_DECK = 14;
 
@@ -44,7 +47,9 @@ export function underDeck({ ground, bus }: Pick<WiringInput, 'ground' | 'bus'>, 
   const middle = (bench.sideTop + bench.strutUnderside) / 2;
   const high = bench.sideTop - UNDER_DECK - radius;
   const low = bench.strutUnderside + (bench.sideTop - bench.strutUnderside) / 3;
-  return { frame, bench, site, bays: baysOf(site), heights: [middle, (middle + high) / 2, high, low] };
+  const over = site.obstructions.map(({ box }) => box.max[2] + radius + OVER).filter((z) => z > middle && z < high);
+  const heights = [middle, ...[...new Set([...over, (middle + high) / 2])].toSorted((a, b) => a - b), high, low];
+  return { frame, bench, site, bays: baysOf(site), heights };
 }
 
 /** The bench whose length and width hold a point, else the first. */

@@ -19,6 +19,40 @@ function computed(one: Plan) {
 
 const { book, wiring } = computed(plan);
 
+type Computed = ReturnType<typeof computed>;
+type Change = { readonly file: 'benchwork' | 'wiring'; readonly from: string; readonly to: string };
+
+function wiringOf(): Computed {
+  return { book, wiring };
+}
+
+/** The notebook with pieces of its chapters' text changed, read and computed anew. */
+function changed(...changes: readonly Change[]): Computed {
+  const again = files.map((file) => {
+    const mine = changes.filter((one) => file.path === `notebooks/bittern-basin/${one.file}.md`);
+    const text = mine.reduce((before, { from, to }) => {
+      if (!before.includes(from)) throw new Error(`${file.path} has no ${from}`);
+      return before.replace(from, to);
+    }, new TextDecoder().decode(file.bytes));
+    return mine.length === 0 ? file : { ...file, bytes: new TextEncoder().encode(text) };
+  });
+  const other = readContent(again).plans.find(({ slug }) => slug === 'bittern-basin');
+  if (other === undefined) throw new Error('the changed notebook cannot be read');
+  return computed(other);
+}
+
+type Corner = readonly [number, number, number];
+
+/** Whether a path square to the axes goes into a box. */
+function touching(path: readonly Corner[], { max, min }: { readonly max: Corner; readonly min: Corner }): boolean {
+  return path.slice(1).some((to, i) => {
+    const from = path[i] ?? to;
+    return ([0, 1, 2] as const).every(
+      (axis) => Math.max(from[axis], to[axis]) > min[axis] && Math.min(from[axis], to[axis]) < max[axis],
+    );
+  });
+}
+
 describe('bittern-basin', () => {
   it('is routed without a clash, every feeder reached, and trips everywhere', () => {
     const rules = book.findings.filter(({ chapter }) => chapter === 'wiring').filter(({ level }) => level === 'halt');
@@ -71,17 +105,56 @@ describe('bittern-basin', () => {
   });
 
   it('routes anew when a drawer moves to another bay', () => {
-    const moved = files.map((file) => {
-      if (file.path !== 'notebooks/bittern-basin/benchwork.md') return file;
-      const text = new TextDecoder()
-        .decode(file.bytes)
-        .replace('side: front, bays: [2, 3]', 'side: front, bays: [2, 4]');
-      return { ...file, bytes: new TextEncoder().encode(text) };
+    const bare: Change = {
+      file: 'benchwork',
+      from: 'shelves: { side: back, bays: [2, 3], material: deck }',
+      to: '',
+    };
+    const bays = (to: string): Change => ({
+      file: 'benchwork',
+      from: 'side: front, bays: [2, 3]',
+      to: `side: front, bays: ${to}`,
     });
-    const again = readContent(moved).plans.find(({ slug }) => slug === 'bittern-basin');
-    if (again === undefined) throw new Error('no demo notebook');
-    const other = computed(again);
-    expect(other.book.envelopes).not.toEqual(book.envelopes);
-    expect(other.wiring.findings.filter(({ rule }) => rule === 'bus-clash')).toEqual([]);
+    const routes = ['[2]', '[3]'].map((to) => changed(bare, bays(to)));
+    const [left, right] = routes.map((one) => one.wiring.bus?.path);
+    expect(left).not.toEqual(right);
+    for (const { book: own, wiring: laid } of routes) {
+      expect(laid.findings.filter(({ rule }) => rule === 'bus-clash' || rule === 'feeder-unreached')).toEqual([]);
+      const drawers = own.envelopes.filter(({ kind }) => kind === 'drawer');
+      expect(drawers).toHaveLength(1);
+      for (const { max, min } of drawers) expect(touching(laid.bus?.path ?? [], { max, min })).toBe(false);
+      for (const { drawn, path } of laid.wires) expect(drawn).toBeCloseTo(spaceLength(path), 9);
+    }
+  });
+
+  it('with a bus too thin gets a care with the size that mends it, and with that size none', () => {
+    const low = (one: Computed) => one.wiring.findings.filter(({ rule }) => rule === 'volts-low');
+    const thin = changed({ file: 'wiring', from: 'bus: { stock: wire-2.5', to: 'bus: { stock: wire-awg-24' });
+    expect(low(wiringOf())).toEqual([]);
+    const [first] = low(thin);
+    expect(first).toMatchObject({ level: 'care', unit: 'V' });
+    const size = /^Take (\S+) /.exec(first?.mend.join('') ?? '')?.[1];
+    if (size === undefined) throw new Error('no size is named');
+    const mended = changed({ file: 'wiring', from: 'bus: { stock: wire-2.5', to: `bus: { stock: ${size}` });
+    expect(low(mended).filter(({ where }) => where === first?.where)).toEqual([]);
+  });
+
+  it('whose rails let too little through a short is a halt that names the line, and mends by a lower trip', () => {
+    const rusty = changed({ file: 'wiring', from: 'feeders: {', to: 'rails: { ohm-per-metre: 12 ohm }\nfeeders: {' });
+    const halts = rusty.book.findings.filter(({ rule }) => rule === 'short-does-not-trip');
+    expect(halts[0]).toMatchObject({ level: 'halt', where: 'quay' });
+    expect(halts[0]?.what.join('')).toContain('A short on main at ');
+    expect(halts[0]?.mend.join('')).toMatch(/let quay trip at \d/);
+  });
+
+  it('without a supply, overloaded, or with districts joined is a halt that names the place', () => {
+    const halts = (change: Change) =>
+      changed(change)
+        .wiring.findings.filter(({ level }) => level === 'halt')
+        .map(({ rule, where }) => `${rule} ${where}`);
+    expect(halts({ file: 'wiring', from: 'volts: 15 V', to: 'volts: 0 V' })).toContain('supply-missing supply');
+    expect(halts({ file: 'wiring', from: 'amps: 0.12 A', to: 'amps: 4 A' })).toContain('overload rest');
+    const joined = halts({ file: 'wiring', from: 'feeders: {', to: 'gaps: []\nfeeders: {' });
+    expect(joined).toContain('districts-joined siding');
   });
 });

@@ -140,7 +140,7 @@ function offMiddleFindings({ holes, run }: LaidBus): readonly Finding[] {
       rule: 'hole-off-middle',
       level: thin ? 'care' : 'note',
       where: worst.part,
-      what: say`The bus runs ${length(run.z)} above the floor, off the middle of ${listed(off.map(({ part }) => part))}: in ${worst.part} ${length(Math.abs(worst.off))} ${worst.off > 0 ? 'above' : 'below'} it, ${length(worst.wood)} of wood left.`,
+      what: say`The bus runs ${length(run.z)} above the floor, off the middle of ${listed([...new Set(off.map(({ part }) => part))])}: in ${worst.part} ${length(Math.abs(worst.off))} ${worst.off > 0 ? 'above' : 'below'} it, ${length(worst.wood)} of wood left.`,
       mend: thin
         ? say`Leave at least ${length(worst.diameter)} of wood: move what keeps the bus off the middle, or take a thinner bus.`
         : say`Keep to holes of ${length(worst.diameter)}, under the ${length(worst.limit)} that a board so high may lose, and off its ends and joints; house joists keep ${length(HOLE_FROM_EDGE)} of wood.`,
