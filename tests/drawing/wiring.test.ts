@@ -6,6 +6,7 @@ import { type PaperName, papers } from '../../src/drawing/paper.ts';
 import { textBox } from '../../src/drawing/text.ts';
 import { clippedPath } from '../../src/drawing/wiring/bay-blocks.ts';
 import { mirrored } from '../../src/drawing/wiring/mirrored.ts';
+import { oneLineBlocks } from '../../src/drawing/wiring/one-line.ts';
 import { wiringEntries } from '../../src/drawing/wiring/wiring-drawings.ts';
 import { picture } from '../../src/drawing/wiring/wiring-plan.ts';
 import { loadWithShipped } from '../../src/reading/disk.ts';
@@ -96,6 +97,35 @@ describe('drawings of the wiring', () => {
     expect(words).toEqual(expect.arrayContaining(pairs));
     expect(words).toEqual(expect.arrayContaining(wiring.holes.map(({ id }) => id.replace('hole-', 'H'))));
     expect(words).toEqual(expect.arrayContaining(wiring.gaps.map(({ id }) => id.replace('gap-', 'G'))));
+  });
+});
+
+describe('the wiring on one line', () => {
+  it('lists what hangs on each bus in the order it is met, sampled along the bus every millimetre', () => {
+    const run = wiring.bus?.path ?? [];
+    const samples = run.slice(1).flatMap((to, i) => {
+      const from = run[i] ?? to;
+      const steps = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1])));
+      return Array.from({ length: steps }, (_, k) => [
+        from[0] + ((to[0] - from[0]) * k) / steps,
+        from[1] + ((to[1] - from[1]) * k) / steps,
+      ]);
+    });
+    const met = (number: string) => {
+      const [tap = [0, 0, 0]] = wiring.wires.find(({ label }) => label === `${number}a`)?.path ?? [];
+      const off = samples.map(([x = 0, y = 0]) => Math.hypot(x - tap[0], y - tap[1]));
+      const least = Math.min(...off);
+      return off.findIndex((one) => one <= least + 1.5);
+    };
+    const blocks = oneLineBlocks({ book, wiring, options: { unit: 'mm', paper: 'A4' }, scale: 1 });
+    const rows = blocks.map(({ marks }) =>
+      marks.flatMap((mark) => (mark.kind === 'text' ? [/^(\d+) .* of /.exec(mark.text)?.[1] ?? []].flat() : [])),
+    );
+    expect(rows.flat().length).toBeGreaterThan(5);
+    for (const row of rows) {
+      const along = row.map(met);
+      expect(along.every((one, i) => i === 0 || one >= (along[i - 1] ?? 0) - 3)).toBe(true);
+    }
   });
 });
 

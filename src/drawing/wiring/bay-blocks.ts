@@ -4,6 +4,7 @@ import type { Point, Vector } from '../../core/geometry/shapes.ts';
 import type { PlaceBelow } from '../../core/wiring/places.ts';
 import { headedBlock } from '../bench-view.ts';
 import type { Block } from '../block.ts';
+import { saidLength } from '../figures.ts';
 import { labelAll } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { onPaper, type View } from '../view.ts';
@@ -69,7 +70,9 @@ function bayBlock(ask: WiringAsk, place: PlaceBelow): Block {
     .filter(({ id }) => place.holes.includes(id))
     .map(({ id, at }) => ({ text: id.replace('hole-', 'H'), box: around(onPaper(view, [at[0], at[1]]), 1.1) }));
   const named = labelAll([...labels, ...bored], obstaclesOf(marks), [room]);
+  const { busHeight } = place;
   const said = [
+    busHeight === null ? '' : `bus ${saidLength(busHeight, ask.options.unit)} above the floor`,
     listed('turnouts', place.turnouts),
     listed('loads', place.loads),
     listed('keep clear of', place.spaces),
@@ -77,7 +80,7 @@ function bayBlock(ask: WiringAsk, place: PlaceBelow): Block {
   return headedBlock(
     { marks: [...marks, ...named], views: [view], dimensions: [] },
     place.bay.replace('bay.', 'Bay '),
-    said.slice(0, 1),
+    said,
   );
 }
 

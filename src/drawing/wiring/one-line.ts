@@ -16,9 +16,9 @@ const MOST = 18;
 /** Everything on one line: a breaker, its bus, and what hangs on it in the order it is met; a block for each district. */
 export function oneLineBlocks(ask: WiringAsk): readonly Block[] {
   return ask.wiring.districts.flatMap((district) => {
-    const hung = pairsOf(ask.wiring).filter(
-      ({ kind, district: of }) => of === district.id && kind !== 'bus' && kind !== 'frog',
-    );
+    const hung = pairsOf(ask.wiring)
+      .filter(({ kind, district: of }) => of === district.id && kind !== 'bus' && kind !== 'frog')
+      .toSorted((a, b) => metAt(ask, a) - metAt(ask, b));
     const bus = pairsOf(ask.wiring).find(({ kind, district: of }) => of === district.id && kind === 'bus');
     if (bus === undefined) return [];
     const pages = Array.from({ length: Math.max(1, Math.ceil(hung.length / MOST)) }, (_, i) =>
@@ -30,6 +30,25 @@ export function oneLineBlocks(ask: WiringAsk): readonly Block[] {
       ]),
     );
   });
+}
+
+/** How far along the bus a pair leaves it, mm. */
+function metAt({ wiring }: WiringAsk, { path }: Wire): number {
+  const [tap] = path;
+  const run = wiring.bus?.path ?? [];
+  if (tap === undefined) return 0;
+  let [along, best, nearest] = [0, 0, Number.POSITIVE_INFINITY];
+  for (const [i, to] of run.entries()) {
+    const from = run[i - 1] ?? to;
+    const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+    const square = dx * dx + dy * dy;
+    const share = square === 0 ? 0 : ((tap[0] - from[0]) * dx + (tap[1] - from[1]) * dy) / square;
+    const within = Math.min(1, Math.max(0, share));
+    const off = Math.hypot(from[0] + dx * within - tap[0], from[1] + dy * within - tap[1]);
+    if (off < nearest - 1e-6) [nearest, best] = [off, along + within * Math.sqrt(square)];
+    along += Math.sqrt(square);
+  }
+  return best;
 }
 
 function districtBlock(
