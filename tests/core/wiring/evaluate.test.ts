@@ -65,7 +65,7 @@ describe('the wiring chapter as numbers', () => {
     });
     expect(mistakes).toEqual([
       'not-a-wire at wiring.bus.stock: name a wire: bus-2.5, thin-0.5',
-      'too-small at wiring.feeders.every: write 1 or more',
+      'too-small at wiring.feeders.every: write 1 mm or more',
       'off-the-line at wiring.loads.0.at: write a distance from 0 to 2436 mm, or past quay',
     ]);
   });
@@ -75,7 +75,7 @@ describe('the wiring chapter as numbers', () => {
       'unknown-name',
     ]);
     expect(rules({ districts: [{ id: 'yard', lines: ['main'], 'trips-at': '0 A' }] })).toEqual([
-      'too-small at wiring.districts.0.trips-at: write 0.01 or more',
+      'too-small at wiring.districts.0.trips-at: write 0.01 A or more',
     ]);
   });
 
@@ -104,7 +104,7 @@ describe('the wiring chapter as numbers', () => {
     ]);
     expect(rules({ loads: [{ id: 'half', at, leds }] })).toEqual(['not-whole at wiring.loads.0.leds.rows: write 2']);
     expect(rules({ loads: [{ id: 'low', at, amps: '1 A', inrush: '0.5 A' }] })).toEqual([
-      'too-small at wiring.loads.0.inrush: write 1 or more',
+      'too-small at wiring.loads.0.inrush: write 1 A or more',
     ]);
   });
 });
