@@ -1,5 +1,5 @@
 import type { Dimension } from './dimension.ts';
-import type { Extent, Mark, Spot } from './mark.ts';
+import type { ArcMark, Extent, Mark, Spot } from './mark.ts';
 import { textBox } from './text.ts';
 import { movedView, type View } from './view.ts';
 
@@ -23,6 +23,17 @@ function around(points: readonly Spot[]): Extent {
   return { x0, y0, x1, y1 };
 }
 
+/** The ends of an arc and where it reaches farthest right, down, left or up. */
+function arcSpots({ centre: [x, y], radius, from, to }: ArcMark): readonly Spot[] {
+  const quarter = Math.PI / 2;
+  const first = Math.ceil(from / quarter);
+  const turns = Array.from(
+    { length: Math.max(0, Math.floor(to / quarter) - first + 1) },
+    (_, i) => (first + i) * quarter,
+  );
+  return [from, ...turns, to].map((turn): Spot => [x + radius * Math.cos(turn), y + radius * Math.sin(turn)]);
+}
+
 /** The box a mark takes on paper, its line width left out. */
 export function markExtent(mark: Mark): Extent {
   switch (mark.kind) {
@@ -32,8 +43,9 @@ export function markExtent(mark: Mark): Extent {
       return around(mark.points);
     case 'polygon':
       return around(mark.rings.flat());
-    case 'circle':
-    case 'arc': {
+    case 'arc':
+      return around(arcSpots(mark));
+    case 'circle': {
       const [x, y] = mark.centre;
       return { x0: x - mark.radius, y0: y - mark.radius, x1: x + mark.radius, y1: y + mark.radius };
     }
@@ -74,12 +86,14 @@ function movedMark(mark: Mark, [dx, dy]: Spot): Mark {
 function movedDimension(dimension: Dimension, [dx, dy]: Spot): Dimension {
   if (dimension.ends === null) return dimension;
   const [[ax, ay], [bx, by]] = dimension.ends;
+  const about = dimension.about;
   return {
     ...dimension,
     ends: [
       [ax + dx, ay + dy],
       [bx + dx, by + dy],
     ],
+    ...(about === undefined ? {} : { about: [about[0] + dx, about[1] + dy] }),
   };
 }
 

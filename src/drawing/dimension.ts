@@ -35,6 +35,8 @@ export type Dimension = {
   readonly between: readonly [number, number] | null;
   /** where its dimension or extension lines end on paper; null for a figure in a note */
   readonly ends: readonly [Spot, Spot] | null;
+  /** for an angle or a radius that is drawn: the corner or the middle of the circle, on paper */
+  readonly about?: Spot;
   /** links with the same chain name follow each other */
   readonly chain: string | null;
 };

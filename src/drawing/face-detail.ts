@@ -1,6 +1,7 @@
 import { partOutline } from '../core/stock/outline.ts';
 import type { Patch } from '../core/stock/part.ts';
 import { type Block, joined } from './block.ts';
+import { innerRound } from './corner-detail.ts';
 import {
   beside,
   clipWindow,
@@ -13,7 +14,8 @@ import {
 } from './detail-frame.ts';
 import { lengthText } from './figures.ts';
 import { clippedOutline, type Window, within } from './outline.ts';
-import { touches } from './part-groups.ts';
+import { isPatch, touches } from './part-groups.ts';
+import { withRadius } from './radius-figure.ts';
 import type { Rule } from './rule.ts';
 import { paperX, paperY, type View } from './view.ts';
 
@@ -38,7 +40,19 @@ export function faceDetail(ask: DetailAsk, box: Patch): Block {
   const ids = sizing.features.map(({ id }) => id);
   const sizes = [size('size-x', box.x0, box.x1), size('size-y', box.y0, box.y1)];
   const shape: Block = { marks, views: [view], dimensions: [] };
-  return titled(joined(shape, ...sizes.map((one) => sizeBlock(view, ids, one))), ask, scale);
+  const sized = joined(shape, ...sizes.map((one) => sizeBlock(view, ids, one)));
+  return titled(rounded(ask, box, { view, sized }), ask, scale);
+}
+
+/** The same with the radius of its inner corners, where they are round. */
+function rounded(ask: DetailAsk, box: Patch, { view, sized }: { readonly view: View; readonly sized: Block }): Block {
+  const { part, sizing, unit } = ask;
+  const [first] = sizing.features;
+  const radius = first !== undefined && isPatch(first) ? first.corner : 0;
+  const round = radius > 0 ? innerRound(view, { box, radius, blank: part.blank }) : null;
+  if (round === null) return sized;
+  const of = sizing.features.map(({ id }) => id);
+  return withRadius(sized, round, { of, text: lengthText(radius, unit), view: view.name });
 }
 
 /** Figures stand on the side the cut is open to. */

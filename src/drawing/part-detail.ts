@@ -1,5 +1,7 @@
 import type { Block } from './block.ts';
+import { cornerDetail } from './corner-detail.ts';
 import type { DetailAsk } from './detail-frame.ts';
+import { edgeDetail } from './edge-detail.ts';
 import { faceDetail } from './face-detail.ts';
 import { boundsOf } from './part-groups.ts';
 import { sectionDetail } from './section-detail.ts';
@@ -8,6 +10,8 @@ import { sectionDetail } from './section-detail.ts';
 export function detailBlock(ask: DetailAsk): Block | null {
   const first = ask.sizing.features[0];
   if (first === undefined || ask.sizing.detail === 'none') return null;
+  if (ask.sizing.detail === 'edge') return edgeDetail(ask);
+  if (ask.sizing.detail === 'corner') return cornerDetail(ask);
   const box = boundsOf(first, ask.part.blank);
   return ask.sizing.detail === 'face' ? faceDetail(ask, box) : sectionDetail(ask, box);
 }

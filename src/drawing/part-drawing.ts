@@ -6,7 +6,7 @@ import { partName } from './list.ts';
 import { scales, scaleText } from './paper.ts';
 import { detailBlock } from './part-detail.ts';
 import { boundsOf, featureGroups } from './part-groups.ts';
-import { groupNotes, markNotes } from './part-notes.ts';
+import { figuresIn, groupNotes, markNotes } from './part-notes.ts';
 import { sizingOf } from './part-sizing.ts';
 import type { PartViewAsk } from './part-stage.ts';
 import { partViewBlock } from './part-view.ts';
@@ -131,14 +131,16 @@ export function partWords(part: Part, unit: DrawingUnit): string {
 export function partLayout(part: Part, options: DrawingOptions): PartLayout {
   const { asks, scale } = viewsOf(part, options);
   const groups = featureGroups(part);
-  const details = groups.map((group) =>
-    detailBlock({ part, sizing: sizingOf(group, part.blank, scale), unit: options.unit }),
-  );
+  const { unit } = options;
+  const details = groups
+    .map((group) => detailBlock({ part, sizing: sizingOf(group, part.blank, scale), unit }))
+    .filter((block) => block !== null);
+  const drawn = figuresIn(details.flatMap(({ dimensions }) => dimensions));
   const blocks = [
     ...asks.map(partViewBlock),
-    ...details.filter((block) => block !== null),
-    ...groupNotes(part, groups, options.unit),
-    ...markNotes(part, options.unit),
+    ...details,
+    ...groupNotes(part, groups, { unit, drawn }),
+    ...markNotes(part, unit),
   ];
-  return { blocks, scale, desc: partWords(part, options.unit) };
+  return { blocks, scale, desc: partWords(part, unit) };
 }

@@ -1,3 +1,5 @@
+import { bounds } from '../core/geometry/polygon.ts';
+import type { Point } from '../core/geometry/shapes.ts';
 import type { Blank, Feature, Part, Patch } from '../core/stock/part.ts';
 
 export type PatchFeature = Extract<Feature, { readonly patch: Patch }>;
@@ -44,17 +46,31 @@ export function touches(patch: Patch, blank: Blank) {
   };
 }
 
-/** The rectangle that holds a feature, on the blank. */
+function hull(points: readonly Point[]): Patch {
+  const { low, high } = bounds(points);
+  return { x0: low[0], x1: high[0], y0: low[1], y1: high[1] };
+}
+
+function cornerBounds(
+  { corner, radius }: Extract<Feature, { kind: 'rounded-corner' }>,
+  { length, width }: Blank,
+): Patch {
+  const [x0, y0] = [corner.startsWith('left') ? 0 : length - radius, corner.endsWith('bottom') ? 0 : width - radius];
+  return { x0, x1: x0 + radius, y0, y1: y0 + radius };
+}
+
+/** The rectangle that holds a feature, on the blank; a side edge is a rectangle without width. */
 export function boundsOf(feature: Feature, blank: Blank): Patch {
   if (isPatch(feature)) return withinBlank(feature.patch, blank);
   if (isBored(feature)) {
     const [[x, y], r] = [feature.at, feature.diameter / 2];
     return { x0: x - r, x1: x + r, y0: y - r, y1: y + r };
   }
-  if (feature.kind === 'cut-out') {
-    const [xs, ys] = [feature.outline.map(([x]) => x), feature.outline.map(([, y]) => y)];
-    return { x0: Math.min(...xs), x1: Math.max(...xs), y0: Math.min(...ys), y1: Math.max(...ys) };
-  }
+  if (feature.kind === 'cut-out') return hull(feature.outline);
+  if (feature.kind === 'taper') return hull([feature.from, feature.to]);
+  if (feature.kind === 'rounded-corner') return cornerBounds(feature, blank);
+  if (feature.edge === 'left') return { x0: 0, x1: 0, y0: 0, y1: blank.width };
+  if (feature.edge === 'right') return { x0: blank.length, x1: blank.length, y0: 0, y1: blank.width };
   return { x0: 0, x1: blank.length, y0: 0, y1: blank.width };
 }
 

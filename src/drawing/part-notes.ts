@@ -1,5 +1,5 @@
 import type { Point } from '../core/geometry/shapes.ts';
-import type { Part, Placement } from '../core/stock/part.ts';
+import type { Feature, Part, Placement } from '../core/stock/part.ts';
 import type { Block } from './block.ts';
 import type { Dimension } from './dimension.ts';
 import type { DrawingUnit } from './drawing.ts';
@@ -7,7 +7,7 @@ import { lengthText } from './figures.ts';
 import { type Note, noteBlocks } from './notes.ts';
 import type { FeatureGroup } from './part-groups.ts';
 import { hasManyCorners } from './part-sizing.ts';
-import { groupName, noteSizes } from './part-words.ts';
+import { groupName, type NoteSize, noteSizes } from './part-words.ts';
 
 /** Corners in order, each by its distance from the left end and from the bottom edge. */
 function cornersWords(points: readonly Point[], unit: DrawingUnit): string {
@@ -23,29 +23,43 @@ function cornerDimensions(id: string, points: readonly Point[], unit: DrawingUni
   ]);
 }
 
-function noteDimensions({ features }: FeatureGroup, unit: DrawingUnit): readonly Dimension[] {
+/** What the notes still have to say: in which unit, and which figures a detail shows already, as `radius slot-1`. */
+export type NoteAsk = { readonly unit: DrawingUnit; readonly drawn: ReadonlySet<string> };
+
+/** The figures of dimensions, as `radius slot-1`. */
+export function figuresIn(dimensions: readonly Dimension[]): ReadonlySet<string> {
+  return new Set(dimensions.flatMap(({ measure, of }) => of.map((id) => `${measure} ${id}`)));
+}
+
+function sizesLeft(first: Feature, { unit, drawn }: NoteAsk): readonly NoteSize[] {
+  return noteSizes(first, unit).filter(({ measure }) => !drawn.has(`${measure} ${first.id}`));
+}
+
+function noteDimensions({ features }: FeatureGroup, ask: NoteAsk): readonly Dimension[] {
+  const { unit } = ask;
   const first = features[0];
   if (first === undefined) return [];
   if (first.kind === 'cut-out' && hasManyCorners(first.outline)) return cornerDimensions(first.id, first.outline, unit);
   const common = { of: features.map(({ id }) => id), view: 'notes', between: null, ends: null, chain: null };
-  return noteSizes(first, unit).map(({ measure, text }) => ({ ...common, measure, text }));
+  return sizesLeft(first, ask).map(({ measure, text }) => ({ ...common, measure, text }));
 }
 
-function groupNote(group: FeatureGroup, part: Part, unit: DrawingUnit): Note {
+function groupNote(group: FeatureGroup, part: Part, ask: NoteAsk): Note {
+  const { unit } = ask;
   const { letter, features } = group;
   const first = features[0];
   if (first === undefined) return { letter, words: '', dimensions: [] };
-  const sizes = noteSizes(first, unit).map(({ words }) => words);
+  const sizes = sizesLeft(first, ask).map(({ words }) => words);
   const corners = first.kind === 'cut-out' && hasManyCorners(first.outline) ? [cornersWords(first.outline, unit)] : [];
   const words = [`${features.length}× ${groupName(features, part)}`, ...sizes, ...corners].join(', ');
-  return { letter, words, dimensions: noteDimensions(group, unit) };
+  return { letter, words, dimensions: noteDimensions(group, ask) };
 }
 
 /** What each letter on the drawing stands for, with the sizes that no dimension line shows. */
-export function groupNotes(part: Part, groups: readonly FeatureGroup[], unit: DrawingUnit): readonly Block[] {
+export function groupNotes(part: Part, groups: readonly FeatureGroup[], ask: NoteAsk): readonly Block[] {
   return noteBlocks(
     'Features',
-    groups.map((group) => groupNote(group, part, unit)),
+    groups.map((group) => groupNote(group, part, ask)),
   );
 }
 

@@ -6,7 +6,7 @@ import { boundsOf, type FeatureGroup, isBored, isPatch, isPocket, same, touches 
 export type Sizing = {
   readonly letter: string;
   readonly features: readonly Feature[];
-  readonly detail: 'none' | 'face' | 'across' | 'along';
+  readonly detail: 'none' | 'face' | 'across' | 'along' | 'edge' | 'corner';
 };
 
 /** A position to print, from the left end or the bottom edge; `inner` is where on the other axis its edge lies. */
@@ -25,10 +25,19 @@ export type Position = {
 /** Features narrower than this on paper get an enlarged detail, mm. */
 const readable = 12;
 
-/** Chooses for each group how its sizes are told; pockets always show their section. */
+/** Whether an edge's angle or radius can be drawn: it leaves something of the edge, and is no sliver. */
+function isEdgeDrawn(feature: Feature, { length, width, thickness }: Blank): boolean {
+  if (feature.kind === 'roundover') return feature.radius <= Math.min(thickness, length, width);
+  return feature.kind === 'mitre' && feature.angle > Math.PI / 18 && feature.angle < Math.PI / 2 - 1e-6;
+}
+
+/** Chooses for each group how its sizes are told; pockets always show their section, edges their profile. */
 export function sizingOf(group: FeatureGroup, blank: Blank, scale: number): Sizing {
   const first = group.features[0];
-  if (first === undefined || !isPatch(first)) return { ...group, detail: 'none' };
+  if (first === undefined) return { ...group, detail: 'none' };
+  if (first.kind === 'rounded-corner') return { ...group, detail: 'corner' };
+  if (isEdgeDrawn(first, blank)) return { ...group, detail: 'edge' };
+  if (!isPatch(first)) return { ...group, detail: 'none' };
   const { x0, x1, y0, y1 } = boundsOf(first, blank);
   if (isPocket(first)) return { ...group, detail: x1 - x0 <= y1 - y0 ? 'across' : 'along' };
   const small = Math.min(x1 - x0, y1 - y0) / scale < readable;

@@ -18,6 +18,12 @@ export function degrees(angle: number): string {
   return `${Math.round((angle * 1800) / Math.PI) / 10}°`;
 }
 
+/** The angle between a taper's line and the edge it is on, radians. */
+function slopeOf({ edge, from, to }: Extract<Feature, { readonly kind: 'taper' }>): number {
+  const [along, across] = [Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])];
+  return edge === 'top' || edge === 'bottom' ? Math.atan2(across, along) : Math.atan2(along, across);
+}
+
 /** What a feature is, in the trade's words, without its sizes. */
 export function featureName(feature: Feature, part: Part): string {
   if (isPocket(feature)) return `${pocketNames[feature.kind]} in the ${feature.side}, ${edgeWords(feature, part)}`;
@@ -30,7 +36,7 @@ export function featureName(feature: Feature, part: Part): string {
   if (feature.kind === 'cut-out') return 'cut-out through';
   if (feature.kind === 'trim') return `trim the ${feature.edge} edge after machining`;
   if (feature.kind === 'mitre') return `mitre on the ${feature.edge} edge, long on the ${feature.long}`;
-  if (feature.kind === 'taper') return `taper on the ${feature.edge} edge`;
+  if (feature.kind === 'taper') return `taper on the ${feature.edge} edge, ${degrees(slopeOf(feature))} to it`;
   if (feature.kind === 'roundover') return `roundover on the ${feature.edge} edge of the ${feature.side}`;
   return `rounded corner, ${feature.corner.replace('-', ' ')}`;
 }

@@ -34,18 +34,19 @@ export function overlappingLabels(sheet: DrawingSheet): readonly Complaint[] {
   );
 }
 
-function arcLines(mark: Extract<Mark, { kind: 'circle' }>): readonly Straight[] {
+function arcLines(mark: Extract<Mark, { kind: 'circle' | 'arc' }>): readonly Straight[] {
+  const [from, to] = mark.kind === 'arc' ? [mark.from, mark.to] : [0, 2 * Math.PI];
   const at = (i: number) => {
-    const turn = (i * Math.PI) / 8;
+    const turn = from + (i * (to - from)) / 16;
     return [mark.centre[0] + mark.radius * Math.cos(turn), mark.centre[1] + mark.radius * Math.sin(turn)] as const;
   };
   return Array.from({ length: 16 }, (_, i): Straight => [at(i), at(i + 1)]);
 }
 
 function strokes(mark: Mark): readonly Straight[] {
-  if (mark.kind === 'text' || mark.kind === 'arc' || mark.pen === 'none') return [];
+  if (mark.kind === 'text' || mark.pen === 'none') return [];
   if (mark.kind === 'line') return [[mark.from, mark.to]];
-  if (mark.kind === 'circle') return arcLines(mark);
+  if (mark.kind === 'circle' || mark.kind === 'arc') return arcLines(mark);
   const rings = mark.kind === 'polyline' ? [mark.points] : mark.rings;
   const isOpen = mark.kind === 'polyline';
   return rings.flatMap((ring) =>
@@ -170,11 +171,32 @@ export function falseFigures(sheet: DrawingSheet): readonly Complaint[] {
   });
 }
 
+/** Angles and radii that are drawn otherwise than they are printed: read back from where their lines end. */
+export function falseTurns(sheet: DrawingSheet): readonly Complaint[] {
+  return sheet.dimensions.flatMap(({ measure, text, about, ends, view: name }): readonly Complaint[] => {
+    if (about === undefined || ends === null) return [];
+    const view = sheet.views.find((one) => one.name === name);
+    const [a, b] = ends.map(([x, y]) => [x - about[0], y - about[1]] as const);
+    if (view === undefined || a === undefined || b === undefined) return [`${text} has no view`];
+    if (measure === 'radius') {
+      const drawn = Math.hypot(b[0], b[1]) * view.scale;
+      return Math.abs(drawn - readFigure(text, sheet.unit)) <= printedWithin(sheet.unit)
+        ? []
+        : [`the arc of R ${text} is drawn with ${drawn}`];
+    }
+    const turn = Math.abs(Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1])) * (180 / Math.PI);
+    return Math.abs(turn - Number.parseFloat(text)) <= 0.051 ? [] : [`${text} is drawn as ${turn}`];
+  });
+}
+
 /** Dimensions whose figure is nowhere on the sheet. */
 export function missingFigures(sheet: DrawingSheet): readonly Complaint[] {
   const words = texts(sheet).map(({ text }) => text.replaceAll('\u00a0', ' '));
   return sheet.dimensions
-    .filter(({ text, ends }) => (ends === null ? !words.some((line) => line.includes(text)) : !words.includes(text)))
+    .filter(({ text, ends, measure }) => {
+      if (ends === null) return !words.some((line) => line.includes(text));
+      return !words.includes(measure === 'radius' ? `R ${text}` : text);
+    })
     .map(({ text, measure }) => `${measure} ${text} is not printed`);
 }
 
@@ -280,6 +302,7 @@ export function complaints(drawing: Drawing, paper: PaperName): readonly Complai
       ...clipped(sheet, paper),
       ...scaleBarFaults(sheet, paper),
       ...falseFigures(sheet),
+      ...falseTurns(sheet),
       ...missingFigures(sheet),
       ...openChains(sheet),
       ...repeatedFigures(sheet),

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Part } from '../../src/core/stock/part.ts';
 import type { Drawing, DrawingSheet } from '../../src/drawing/drawing.ts';
 import { layOutDrawing } from '../../src/drawing/layout.ts';
 import { lettering } from '../../src/drawing/text.ts';
@@ -62,6 +63,35 @@ describe('the checks of drawings fail on a planted fault', () => {
     expect(shorter).toContain('no scale bar is 50 mm long');
     const inside = spoilBar((mark) => (mark.kind === 'line' ? [{ ...mark, to: [30, mark.to[1]] }] : [mark]));
     expect(inside).toContain('the scale bar leaves the filing margin');
+  });
+
+  test('an angle and a radius that are drawn otherwise than they are printed', () => {
+    expect.assert(part !== undefined);
+    const turned: Part = {
+      ...part,
+      features: [
+        { id: 'mitre', kind: 'mitre', edge: 'left', angle: Math.PI / 4, long: 'back' },
+        { id: 'round', kind: 'rounded-corner', corner: 'right-top', radius: 12 },
+        { id: 'over', kind: 'roundover', edge: 'bottom', side: 'face', radius: 4 },
+      ],
+    };
+    const book = { ...notebook, parts: [turned], benches: [], joints: [], seams: [], sheets: [] };
+    const drawn = layOutDrawing(book, 'part.side.front', { unit: 'mm', paper: 'A4' });
+    expect([said(drawn), unfixed(drawn, turned).join()]).toEqual(['', '']);
+    const kinds = drawn.sheets.flatMap(({ dimensions }) => dimensions.filter(({ about }) => about !== undefined));
+    expect(kinds.map(({ measure, text }) => `${measure} ${text}`).sort()).toEqual([
+      'angle 45°',
+      'radius 12',
+      'radius 4',
+    ]);
+    const wrong = (text: string, other: string) =>
+      spoilt(drawn, (sheet) => ({
+        dimensions: sheet.dimensions.map((one) => (one.text === text ? { ...one, text: other } : one)),
+      }));
+    expect(said(wrong('45°', '44°'))).toContain('44° is drawn as 45');
+    expect(unfixed(wrong('45°', '44°'), turned).join()).toContain('the angle of mitre comes out at 44, not 45');
+    expect(said(wrong('12', '13'))).toContain('the arc of R 13 is drawn with 12');
+    expect(unfixed(wrong('4', '6'), turned).join()).toContain('the radius of over comes out at 6, not 4');
   });
 
   test('a chain that does not add up', () => {

@@ -108,20 +108,35 @@ type Edged = 'trim' | 'mitre' | 'taper' | 'roundover' | 'rounded-corner';
 
 const edgedKinds = fc.subarray<Edged>(['trim', 'mitre', 'taper', 'roundover', 'rounded-corner']);
 
+type EdgeStyle = {
+  readonly edge: 'left' | 'right' | 'bottom' | 'top';
+  readonly side: 'face' | 'back';
+  readonly degrees: number;
+  readonly corner: 'left-bottom' | 'right-bottom' | 'right-top' | 'left-top';
+};
+
+const edgeStyle: fc.Arbitrary<EdgeStyle> = fc.record({
+  edge: fc.constantFrom('left', 'right', 'bottom', 'top'),
+  side: fc.constantFrom('face', 'back'),
+  degrees: fc.constantFrom(5, 15, 22.5, 45, 60, 75, 89.5, 90),
+  corner: fc.constantFrom('left-bottom', 'right-bottom', 'right-top', 'left-top'),
+});
+
 /** What is done to a part's edges, each kind once. */
-function edgeFeature(kind: Edged, { length, width, thickness }: Part['blank']): Feature {
+function edgeFeature(kind: Edged, { length, width, thickness }: Part['blank'], style: EdgeStyle): Feature {
+  const { edge, side, degrees, corner } = style;
   const small = Math.min(length, width, thickness) / 6;
   switch (kind) {
     case 'trim':
       return { id: kind, kind, edge: 'top', by: small };
     case 'mitre':
-      return { id: kind, kind, edge: 'bottom', angle: Math.PI / 3, long: 'back' };
+      return { id: kind, kind, edge, angle: (degrees * Math.PI) / 180, long: side };
     case 'taper':
       return { id: kind, kind, edge: 'top', from: [length * 0.7, width], to: [length, width * 0.9] };
     case 'roundover':
-      return { id: kind, kind, edge: 'left', side: 'face', radius: small };
+      return { id: kind, kind, edge, side, radius: small };
     case 'rounded-corner':
-      return { id: kind, kind, corner: 'left-bottom', radius: small };
+      return { id: kind, kind, corner, radius: small };
   }
 }
 
@@ -142,9 +157,10 @@ export const anyPart: fc.Arbitrary<Part> = fc
     label,
     ends: fc.boolean(),
     edges: edgedKinds,
+    style: edgeStyle,
     alike: fc.boolean(),
   })
-  .map(({ size: { length, width, thickness }, draws: asked, label: words, ends, edges, alike }) => {
+  .map(({ size: { length, width, thickness }, draws: asked, label: words, ends, edges, style, alike }) => {
     const draws = asked.slice(0, Math.floor(length / 10));
     const blank = { length, width, thickness, grain: 'length' } as const;
     const edge = ends ? Math.min(thickness, length / 10) : 0;
@@ -181,7 +197,7 @@ export const anyPart: fc.Arbitrary<Part> = fc
       bench: 'table',
       stock: 'birch-ply-18',
       blank,
-      features: [...rabbets, ...features, ...edges.map((kind) => edgeFeature(kind, blank))],
+      features: [...rabbets, ...features, ...edges.map((kind) => edgeFeature(kind, blank, style))],
       places: [
         {
           id: 'piece',
