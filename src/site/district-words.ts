@@ -42,7 +42,7 @@ export function districtTable({ notebook }: Book): Told {
   return {
     label: 'Districts',
     caption: text(
-      `Voltage of ${Number((wiring?.volts ?? 0).toFixed(2))}\u00A0V at the supply; places along each line from its start. The current of a short is what the wires let through`,
+      `Voltage of ${Number((wiring?.volts ?? 0).toFixed(2))}\u00A0V at the supply; places along each line from its start; copper taken at ${wiring?.warm ?? 0}\u00A0°C. The current of a short is what the wires let through`,
     ),
     columns: [
       ['District'],

@@ -40,6 +40,8 @@ export type WiringModel = {
   readonly tripsAt: number;
   /** share of the voltage that may be lost */
   readonly mayLose: number;
+  /** of the copper at work, degrees Celsius */
+  readonly warm: number;
   readonly bus: BusRun | null;
   readonly wires: readonly Wire[];
   readonly holes: readonly BusHole[];
@@ -80,6 +82,7 @@ export function wiringModel(input: WiringInput): WiringModel {
   return {
     ...{ control, volts, tripsAt },
     mayLose: input.mayLose,
+    warm: input.warm,
     bus: laid?.run ?? null,
     ...{ wires, holes, feeders, districts },
     gaps: cut.gaps,
