@@ -10,7 +10,7 @@ import { frogFindings } from './findings/frogs.ts';
 import { gapFindings } from './findings/gaps.ts';
 import { loadFindings } from './findings/loads.ts';
 import { routeFindings } from './findings/route.ts';
-import { supplyFindings } from './findings/supply.ts';
+import { gives, supplyFindings } from './findings/supply.ts';
 import { type LoadFuse, loadFuses } from './fuses.ts';
 import type { Gap } from './gap.ts';
 import { type Gaps, gapsOf, type ReversingSection } from './gaps.ts';
@@ -111,7 +111,10 @@ function findingsOf(input: WiringInput, { cut, laid, computed, fuses }: Found): 
     ...gapFindings(input, cut),
     ...frogFindings(input, computed),
     ...(laid === null ? [] : routeFindings(input, laid)),
-    ...(laid === null ? [] : [...circuitFindings(input, computed), ...loadFindings(input, computed, fuses)]),
+    // without a supply every voltage is wrong for the same reason
+    ...(laid === null || !gives(input)
+      ? []
+      : [...circuitFindings(input, computed), ...loadFindings(input, computed, fuses)]),
   ];
 }
 

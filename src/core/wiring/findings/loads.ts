@@ -112,7 +112,7 @@ function fuseFindings(input: WiringInput, fuse: LoadFuse): readonly Finding[] {
   const own = input.loads.find(({ id }) => id === load)?.amps ?? 0;
   const best = fuseFor(own, most);
   if (fuse.amps === null || (written && best === null)) return [noFuse(input, fuse)];
-  const right = best === null ? [] : say`Write 'fuse: ${String(best)} A', or leave it off and the same is proposed.`;
+  const right = best === null ? [] : say`Write 'fuse: ${String(best)} A'.`;
   const figures = { figure: fuse.amps, unit: 'A', source: FUSE_SOURCE } as const;
   if (fuse.amps > most + 1e-9) {
     const what = say`A fuse of ${amps(fuse.amps)} lets more through than the ${amps(most)} that the wires of ${load} may carry.`;

@@ -8,8 +8,7 @@ import { amps, listed, tell, volts } from '../tell.ts';
 
 /** Checks of what feeds the layout and of what is asked of it. */
 export function supplyFindings(input: WiringInput): readonly Finding[] {
-  const { supply } = input;
-  if (!(supply.volts > 0) || !(supply.tripsAt > 0)) return [missing(input)];
+  if (!gives(input)) return [missing(input)];
   return [
     ...dangerous(input),
     ...overloads(input),
@@ -18,6 +17,11 @@ export function supplyFindings(input: WiringInput): readonly Finding[] {
     ...oneBlock(input),
     ...throttled(input),
   ];
+}
+
+/** Whether a supply gives anything at all. */
+export function gives({ supply }: Pick<WiringInput, 'supply'>): boolean {
+  return supply.volts > 0 && supply.tripsAt > 0;
 }
 
 function missing({ supply }: WiringInput): Finding {
