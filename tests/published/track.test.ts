@@ -7,10 +7,11 @@ import { layTrack } from '../../src/core/track/lay.ts';
 import { verticalOffset, verticalRadius, verticalRise, heightAt, profileOf } from '../../src/core/track/profile.ts';
 import { helixGrade, helixRise, leastRamp, mostRise, plainRun, rampRun } from '../../src/core/track/ramp.ts';
 import { gaugeOf, modelLength, modelSpeed, scaleFigures } from '../../src/core/track/scale.ts';
+import { innerReach, outerReach } from '../../src/core/track/reach.ts';
 import { moveAlong } from '../../src/core/track/stretch.ts';
 import { absoluteRadius, reliableRadius } from '../../src/core/track/trains-limit.ts';
 import { spoken } from '../../src/core/units/say.ts';
-import { curve, line, radians, straight, through, track, train, turnout } from '../core/track/example.ts';
+import { curve, from, line, radians, straight, through, track, train, turnout } from '../core/track/example.ts';
 import published from './track.json' with { type: 'json' };
 
 const INCH = 25.4;
@@ -189,6 +190,30 @@ describe('ready-made track', () => {
     // what is left is what 1.722 lacks of the exact leg
     near(findings.find(({ rule }) => rule === 'line-open')?.figure ?? 0, 0, 0.01);
   });
+});
+
+describe('cars that pass on double track in curves', () => {
+  for (const { body, centres, width, radius, clear } of published.passing) {
+    const foot = 3.5;
+    const car = train('car', { scale: 'HO', length: body * foot, body: body * foot, 'bogie-centres': centres * foot, width: width * foot });
+    for (const { spacing, left } of clear) {
+      it(`bodies of ${body} ft on ${radius} in and ${spacing} in between leave ${left} in`, () => {
+        const outer = radius + spacing;
+        near(spacing - (outerReach(car, radius * INCH) + innerReach(car, outer * INCH)) / INCH, left, 0.001);
+        const told = layTrack(
+          track(
+            [
+              line('inner', [straight(400), curve('left', radius * INCH, 90)]),
+              line('outer', [straight(400), curve('left', outer * INCH, 90)], { from: from(0, -spacing * INCH) }),
+            ],
+            { scale: 'HO', trains: [car] },
+          ),
+        ).findings.filter(({ rule }) => rule.startsWith('trains-'));
+        expect(told.map(({ level }) => level)).toEqual([left < 0 ? 'halt' : 'note']);
+        near((told[0]?.figure ?? 0) / INCH, left, 0.001);
+      });
+    }
+  }
 });
 
 describe('radius by NEM 111', () => {

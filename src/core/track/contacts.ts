@@ -7,7 +7,15 @@ import type { LineWay } from './line.ts';
 export type OnLine = { readonly line: string; readonly at: number };
 
 /** Two places in plan so near that trains would meet there, unless one runs high over the other; mm. */
-export type Contact = { readonly a: OnLine; readonly b: OnLine; readonly point: Point; readonly distance: number };
+export type Contact = {
+  readonly a: OnLine;
+  readonly b: OnLine;
+  /** on one of the two */
+  readonly point: Point;
+  /** on the first and on the second */
+  readonly places: readonly [Point, Point];
+  readonly distance: number;
+};
 
 type Piece = {
   readonly line: LineWay;
@@ -32,18 +40,23 @@ function chords(line: LineWay, gauge: number): readonly Piece[] {
 
 /** Every pair of places nearer than a gauge in plan that are not neighbours along the track; the nearest of each meeting. */
 export function contacts(layout: Layout, gauge: number): readonly Contact[] {
+  return meetingsOf(nearPlaces(layout, gauge), gauge);
+}
+
+/** Every pair of short stretches that come nearer than `gauge` and are not neighbours along the track, each at its nearest. */
+export function nearPlaces(layout: Layout, gauge: number): readonly Contact[] {
   const pieces = layout.lines.flatMap((line) => chords(line, gauge));
   const near = neighbours(layout, gauge);
   const found: Contact[] = [];
   for (const [one, other] of pairs(pieces, gauge)) {
     const touch = nearest(one, other);
     if (touch.distance >= gauge) continue;
-    const a = { line: one.line.id, at: one.from + touch.s * (one.to - one.from) };
-    const b = { line: other.line.id, at: other.from + touch.t * (other.to - other.from) };
+    const a = placeOn(one, touch.s);
+    const b = placeOn(other, touch.t);
     if (near(a, b)) continue;
-    found.push({ a, b, point: touch.point, distance: touch.distance });
+    found.push(directed({ a, b, ...touched(one, other, touch) }));
   }
-  return grouped(found, gauge);
+  return found;
 }
 
 /** Pairs of chords that share a cell of a grid, each pair once. */
@@ -80,6 +93,18 @@ function pairs(pieces: readonly Piece[], gauge: number): readonly (readonly [Pie
     }
   }
   return all;
+}
+
+function placeOn({ line, from, to }: Piece, share: number): OnLine {
+  return { line: line.id, at: from + share * (to - from) };
+}
+
+function touched(
+  one: Piece,
+  other: Piece,
+  { s, t, point, distance }: Touch,
+): Pick<Contact, 'point' | 'places' | 'distance'> {
+  return { point, places: [along(one.a, one.b, s), along(other.a, other.b, t)], distance };
 }
 
 type Touch = { readonly s: number; readonly t: number; readonly point: Point; readonly distance: number };
@@ -158,10 +183,10 @@ function neighbours(layout: Layout, gauge: number): (a: OnLine, b: OnLine) => bo
 }
 
 /** Contacts that run on into each other are one meeting, told at its nearest place. */
-function grouped(found: readonly Contact[], gauge: number): readonly Contact[] {
+export function meetingsOf<Found extends Contact>(found: readonly Found[], gauge: number): readonly Found[] {
   const reach = APART + 4 * gauge;
-  const ordered = found.map(directed).toSorted((p, q) => order(p, q));
-  const groups: Contact[][] = [];
+  const ordered = found.toSorted((p, q) => order(p, q));
+  const groups: Found[][] = [];
   for (const contact of ordered) {
     const group = groups.findLast((one) => {
       const last = one[one.length - 1];
@@ -180,7 +205,9 @@ function grouped(found: readonly Contact[], gauge: number): readonly Contact[] {
 
 function directed(contact: Contact): Contact {
   const { a, b } = contact;
-  return a.line < b.line || (a.line === b.line && a.at <= b.at) ? contact : { ...contact, a: b, b: a };
+  return a.line < b.line || (a.line === b.line && a.at <= b.at)
+    ? contact
+    : { ...contact, a: b, b: a, places: [contact.places[1], contact.places[0]] };
 }
 
 function sameLines(p: Contact, q: Contact): boolean {

@@ -17,6 +17,7 @@ import type { LaidTurnout, Layout } from './laid.ts';
 import { layOutLines } from './layout.ts';
 import { type Extents, type LineWay, lineExtents } from './line.ts';
 import { type MotorRoom, motorRooms } from './motors.ts';
+import { passingFindings } from './passing.ts';
 import { contactFindings, easementFindings, radiusFindings } from './plan-findings.ts';
 import type { Profile } from './profile.ts';
 import { gaugeOf } from './scale.ts';
@@ -103,6 +104,7 @@ function findingsOf(input: TrackInput, { gauge, lines, halfWidth }: TrackModel, 
     ...closingFindings(layout.closings),
     ...meetingFindings(heights.meetings, gauge),
     ...contactFindings(contacts(layout, gauge), heights.profiles, { levels, clear }),
+    ...passingFindings(layout, { trains: input.trains, profiles: heights.profiles, levels, gauge }),
     ...edgeFindings(input, { lines, areas, half: halfWidth }),
     ...overlapFindings(layout.turnouts, gauge),
     ...motorFindings(rooms),

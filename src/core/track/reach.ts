@@ -1,0 +1,32 @@
+import type { Train } from './train.schema.ts';
+
+/** What of a vehicle decides how far it reaches sideways; mm. */
+export type Car = Pick<Train, 'body' | 'width' | 'bogie-centres' | 'wheelbase'>;
+
+/** Half the distance between the points that stay on the middle of the track, mm. */
+function halfCentres({ 'bogie-centres': centres, wheelbase }: Car): number {
+  return (centres > 0 ? centres : wheelbase) / 2;
+}
+
+/** How far the ends of a vehicle reach out of a curve of a radius, from the middle of the track; mm. */
+export function outerReach(car: Car, radius: number): number {
+  const half = car.width / 2;
+  if (!Number.isFinite(radius)) return half;
+  return Math.hypot(chordMiddle(car, radius) + half, car.body / 2) - radius;
+}
+
+/** How far the middle of a vehicle reaches into a curve of a radius, from the middle of the track; mm. */
+export function innerReach(car: Car, radius: number): number {
+  return (Number.isFinite(radius) ? radius - chordMiddle(car, radius) : 0) + car.width / 2;
+}
+
+/** From the curve's centre to the middle of the vehicle's own line; 0 for one that the curve has no room for. */
+function chordMiddle(car: Car, radius: number): number {
+  return Math.sqrt(Math.max(0, radius * radius - halfCentres(car) ** 2));
+}
+
+/** Reach towards a side of a track with a curvature, 1/mm, positive where it bends to that side; mm. */
+export function reachTowards(car: Car, bend: number): number {
+  if (bend === 0) return car.width / 2;
+  return bend > 0 ? innerReach(car, 1 / bend) : outerReach(car, -1 / bend);
+}
