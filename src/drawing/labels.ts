@@ -75,8 +75,12 @@ export function padded(box: Extent, by: number): Extent {
   return { x0: box.x0 - by, y0: box.y0 - by, x1: box.x1 + by, y1: box.y1 + by };
 }
 
-export function isFree(mark: TextMark, { near, lines, boxes }: Taken): boolean {
-  const box = padded(textBox(mark), 0.4);
+export function isFree(mark: TextMark, obstacles: Taken): boolean {
+  return isClear(padded(textBox(mark), 0.4), obstacles);
+}
+
+/** Whether nothing that is taken reaches into a box. */
+export function isClear(box: Extent, { near, lines, boxes }: Taken): boolean {
   const isCrossing = (line: Straight) => crosses(line, box);
   return !boxes.some((other) => overlap(box, other)) && !lines.some(isCrossing) && !near(box, isCrossing);
 }

@@ -83,7 +83,7 @@ export function markNotes(part: Part, unit: DrawingUnit): readonly Block[] {
     else runs.push({ labels: [place.label], words });
   }
   return noteBlocks(
-    'Marks to write, from the left end',
+    'Marks to write, from the left end; in boxes on the view',
     runs.map(({ labels, words }) => ({ letter: alikeLabels(labels), words, dimensions: [] })),
   );
 }

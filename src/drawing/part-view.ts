@@ -6,6 +6,7 @@ import { chainMarks, type Link } from './chain.ts';
 import type { Dimension } from './dimension.ts';
 import { betweenText } from './figures.ts';
 import type { Mark } from './mark.ts';
+import { mateMarks } from './mate-marks.ts';
 import { breakMarks, clippedOutline, polygonMark, within } from './outline.ts';
 import { figuresBlock } from './part-figures.ts';
 import { featureMarks } from './part-marks.ts';
@@ -74,7 +75,8 @@ export function partViewBlock(ask: PartViewAsk): Block {
     dimensions: [],
   };
   const figured = joined(shape, figuresBlock(stage));
-  const full = { ...figured, marks: [...figured.marks, ...upMarks(stage, figured.marks)] };
+  const mated = [...figured.marks, ...mateMarks(stage, figured.marks)];
+  const full = { ...figured, marks: [...mated, ...upMarks(stage, mated)] };
   const last = ask.to >= part.blank.length;
   return headed(last ? joined(full, endView(stage, full)) : full, ask.heading);
 }

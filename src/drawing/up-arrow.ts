@@ -3,7 +3,7 @@ import type { Part, Placement } from '../core/stock/part.ts';
 import { arrowhead } from './arrow.ts';
 import { boxesOf, crosses, linesOf, overlap, padded } from './labels.ts';
 import type { Extent, Mark, Spot } from './mark.ts';
-import type { Stage } from './part-stage.ts';
+import { onWood, type Stage } from './part-stage.ts';
 import { lettering, smallText, textWidth } from './text.ts';
 import { onPaper } from './view.ts';
 
@@ -55,16 +55,19 @@ function arrowAt([x, y]: Spot, [along, across]: Point): { readonly marks: readon
 }
 
 /** A small arrow on the part that says which way is up, near where the mark is written; none where there is no room. */
-export function upMarks({ part, view, window }: Stage, drawn: readonly Mark[]): readonly Mark[] {
+export function upMarks(stage: Stage, drawn: readonly Mark[]): readonly Mark[] {
+  const { part, view, window } = stage;
   const up = partUp(part);
   if (up === null) return [];
-  const shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.06, 0.94];
+  const shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.06, 0.94, 0.15, 0.85, 0.25, 0.75, 0.35, 0.65];
   const xs = [up.at[0], ...shares.map((share) => window.x0 + share * (window.x1 - window.x0))];
   const ys = [0.5, 0.4, 0.6, 0.3, 0.7].map((share) => window.y0 + share * (window.y1 - window.y0));
   const [left, foot] = onPaper(view, [window.x0, window.y0]);
   const [right, head] = onPaper(view, [window.x1, window.y1]);
   const [lines, boxes] = [linesOf(drawn), boxesOf(drawn)];
+  const isWood = onWood(stage);
   const isFree = (box: Extent) =>
+    isWood(box) &&
     box.x0 > left &&
     box.x1 < right &&
     box.y0 > head &&

@@ -2,11 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { compute, type Notebook } from '../../src/core/notebook.ts';
 import type { Part, Placement } from '../../src/core/stock/part.ts';
 import { seenCasters } from '../../src/drawing/bench-stand.ts';
+import { markExtent } from '../../src/drawing/block.ts';
+import { overlap } from '../../src/drawing/labels.ts';
 import { layOutDrawing } from '../../src/drawing/layout.ts';
 import { listDrawings } from '../../src/drawing/list.ts';
 import type { Mark } from '../../src/drawing/mark.ts';
 import { fromFront } from '../../src/drawing/scene.ts';
 import { partUp } from '../../src/drawing/up-arrow.ts';
+import { onPaper } from '../../src/drawing/view.ts';
 import { loadContent } from '../../src/reading/disk.ts';
 import { readContent } from '../../src/reading/read.ts';
 
@@ -136,5 +139,46 @@ describe('joints', () => {
   test('never print a clearance of nothing on an inch sheet', () => {
     const { marks } = layOutDrawing(table, 'joint.lap.strut.across-1.strut.along-1', { unit: 'in', paper: 'Letter' });
     expect(wordsOf(marks).some((text) => text.startsWith('Clearance under 1/32,'))).toBe(true);
+  });
+});
+
+describe('marks of mates', () => {
+  type Boxed = { readonly text: string; readonly pen: string; readonly box: ReturnType<typeof markExtent> };
+
+  /** Words that stand in a box of their own, and the pen of the box. */
+  function boxedWords(marks: readonly Mark[]): readonly Boxed[] {
+    const texts = marks.flatMap((mark) => (mark.kind === 'text' ? [mark] : []));
+    return marks.flatMap((mark): readonly Boxed[] => {
+      if (mark.kind !== 'polygon' || mark.role !== 'symbol') return [];
+      const box = markExtent(mark);
+      const inside = texts.find((text) => {
+        const own = markExtent(text);
+        return own.x0 >= box.x0 && own.x1 <= box.x1 && own.y0 >= box.y0 && own.y1 <= box.y1;
+      });
+      return inside === undefined ? [] : [{ text: inside.text, pen: mark.pen, box }];
+    });
+  }
+
+  test('stand on the part by the spot where they are written, on wood, dashed where that is on the back', () => {
+    const [side] = table.parts;
+    expect(side?.id).toBe('side.front');
+    const { marks, views } = drawn('part.side.front');
+    const view = views.find(({ name }) => name === 'face 0');
+    expect.assert(side !== undefined && view !== undefined);
+    const written = boxedWords(marks);
+    expect(written.map(({ text }) => text)).toEqual(expect.arrayContaining(['C1', 'C3', 'E1']));
+    const own = side.places[0]?.marks ?? [];
+    for (const { text, pen, box } of written) {
+      const mark = own.find((one) => one.text === text);
+      expect.assert(mark !== undefined);
+      expect(pen).toBe(mark.side === 'face' ? 'dimension' : 'hidden');
+      const [x, y] = onPaper(view, mark.at);
+      expect(Math.hypot((box.x0 + box.x1) / 2 - x, (box.y0 + box.y1) / 2 - y)).toBeLessThan(10);
+      const openings = side.features.flatMap((one) => (one.kind === 'opening' ? [one.patch] : []));
+      for (const { x0, x1, y0, y1 } of openings) {
+        const [[left, low], [right, top]] = [onPaper(view, [x0, y0]), onPaper(view, [x1, y1])];
+        expect(overlap(box, { x0: left, x1: right, y0: top, y1: low })).toBe(false);
+      }
+    }
   });
 });

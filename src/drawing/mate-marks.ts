@@ -1,0 +1,88 @@
+import type { MatingMark, Part } from '../core/stock/part.ts';
+import { alsoTaken, boxesOf, isClear, linesOf, padded, type Taken, taken } from './labels.ts';
+import type { Extent, Mark, Spot } from './mark.ts';
+import { onWood, type Stage } from './part-stage.ts';
+import { lettering, smallText, textBox } from './text.ts';
+import { onPaper } from './view.ts';
+
+/** Room round the words in their box, mm. */
+const PAD = 0.7;
+
+/** A mark that is written at one spot of all pieces of a part, with what each piece has there. */
+type Shared = Pick<MatingMark, 'side' | 'at'> & { readonly text: string };
+
+/** Marks of mates and ends that all pieces have at the same spots; at most two pieces' words stand together. */
+function sharedMarks({ places }: Part): readonly Shared[] {
+  const [first, ...others] = places;
+  const wanted = (first?.marks ?? []).filter(({ kind }) => kind !== 'up');
+  return wanted.flatMap(({ text, side, at }): readonly Shared[] => {
+    const same = others.map(({ marks }) =>
+      marks.find((one) => one.side === side && one.at[0] === at[0] && one.at[1] === at[1] && one.kind !== 'up'),
+    );
+    const texts = new Set([text, ...same.map((mark) => mark?.text ?? '')]);
+    return texts.has('') || texts.size > 2 ? [] : [{ side, at, text: [...texts].join(' / ') }];
+  });
+}
+
+/** Places about a spot, the nearest first. */
+function spotsAbout([x, y]: Spot): readonly Spot[] {
+  const steps = [0, 1, 2, 3].flatMap((across): Spot[] =>
+    [0, 1, 2, 3, 4, 5].flatMap((along): Spot[] => [
+      [along * 1.5, across * 1.5],
+      [-along * 1.5, across * 1.5],
+      [along * 1.5, -across * 1.5],
+      [-along * 1.5, -across * 1.5],
+    ]),
+  );
+  return steps
+    .toSorted(([ax, ay], [bx, by]) => Math.hypot(ax, ay) - Math.hypot(bx, by))
+    .map(([dx, dy]): Spot => [x + dx, y + dy]);
+}
+
+function within(box: Extent, outer: Extent): boolean {
+  return box.x0 > outer.x0 && box.x1 < outer.x1 && box.y0 > outer.y0 && box.y1 < outer.y1;
+}
+
+/** The words in a box: what is written on the wood; dashed where it is written on the back. */
+function boxed({ text, side }: Shared, [x, y]: Spot): readonly Mark[] {
+  const words = lettering(text, [x, y + smallText / 2], { role: 'label', anchor: 'middle' });
+  const { x0, y0, x1, y1 } = padded(textBox(words), PAD);
+  const ring: readonly Spot[] = [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ];
+  const pen = side === 'face' ? 'dimension' : 'hidden';
+  return [words, { kind: 'polygon', rings: [ring], fill: 'none', pen, role: 'symbol' }];
+}
+
+function boxOf(marks: readonly Mark[]): Extent {
+  const words = marks.find((mark) => mark.kind === 'text');
+  return words?.kind === 'text' ? padded(textBox(words), PAD) : { x0: 0, x1: 0, y0: 0, y1: 0 };
+}
+
+/** Marks to write, drawn on the true shape where they belong; those that have no room stand in the list alone. */
+export function mateMarks(stage: Stage, drawn: readonly Mark[]): readonly Mark[] {
+  const { part, view, window } = stage;
+  const marks = sharedMarks(part);
+  if (marks.length === 0) return [];
+  const isWood = onWood(stage);
+  const [[x0, y1], [x1, y0]] = [onPaper(view, [window.x0, window.y0]), onPaper(view, [window.x1, window.y1])];
+  const inside = padded({ x0, x1, y0, y1 }, -0.5);
+  const isShown = ({ at: [x] }: Shared) =>
+    x >= window.x0 && x <= window.x1 && !view.breaks.some(({ from, to }) => x > from && x < to);
+  const written: Mark[] = [];
+  let crowd: Taken = taken({ lines: linesOf(drawn), boxes: boxesOf(drawn) });
+  for (const mark of marks.filter(isShown)) {
+    const tries = spotsAbout(onPaper(view, mark.at)).map((spot) => boxed(mark, spot));
+    const found = tries.find((one) => {
+      const box = boxOf(one);
+      return within(box, inside) && isWood(box) && isClear(padded(box, 0.4), crowd);
+    });
+    if (found === undefined) continue;
+    written.push(...found);
+    crowd = alsoTaken(crowd, found);
+  }
+  return written;
+}
