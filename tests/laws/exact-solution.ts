@@ -1,5 +1,5 @@
 /** A fraction of whole numbers, below it never 0. */
-type Fraction = { readonly n: bigint; readonly d: bigint };
+export type Fraction = { readonly n: bigint; readonly d: bigint };
 
 const ZERO: Fraction = { n: 0n, d: 1n };
 
@@ -55,7 +55,7 @@ export function exactSolution(matrix: readonly (readonly Fraction[])[], b: reado
 }
 
 /** Seventeen digits are enough for a double. */
-function ratio({ n, d }: Fraction): number {
+export function ratio({ n, d }: Fraction): number {
   const scale = 10n ** 20n;
   return Number((n * scale) / d) / 1e20;
 }
