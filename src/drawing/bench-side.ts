@@ -9,7 +9,7 @@ import {
   sectionPlane,
   viewNamed,
 } from './bench-stage.ts';
-import { floorMarks, seenCasters, standNotes, standsOnFloor } from './bench-stand.ts';
+import { floorMarks, seenStands, standNotes, standsOnFloor } from './bench-stand.ts';
 import { headedBlock, labelled, showing, sightMarks, sightOf } from './bench-view.ts';
 import { emptyBlock, joined } from './block.ts';
 import { saidLength } from './figures.ts';
@@ -26,7 +26,7 @@ export function elevationView(ask: BenchAsk, side: 'front' | 'left'): Scalable {
   const gaze = gazes[side];
   const wood = piecesOf(ask).map((one) => seen(one, gaze));
   if (wood.length === 0) return () => emptyBlock;
-  const pieces = [...wood, ...seenCasters(ask, gaze)];
+  const pieces = [...wood, ...seenStands(ask, gaze)];
   const sight = sightOf({ pieces, cut: [], dashed: ['strut'] });
   const box = onFloor(pieces);
   const frame = extents(pieces.filter(isFrame));
@@ -94,7 +94,7 @@ export function sectionView(ask: BenchAsk): Scalable {
   const placed = piecesOf(ask);
   const cut = placed.map((one) => cutBy(one, fromRight, at)).filter((piece) => piece !== null);
   const wood = placed.map((one) => seen(one, fromRight)).filter((piece) => piece.near <= at);
-  const beyond = [...wood, ...seenCasters(ask, fromRight).filter((piece) => piece.near <= at)];
+  const beyond = [...wood, ...seenStands(ask, fromRight).filter((piece) => piece.near <= at)];
   if (cut.length + beyond.length === 0) return () => emptyBlock;
   const sight = sightOf({ pieces: beyond, cut, dashed: [] });
   const box = onFloor([...cut, ...beyond]);

@@ -1,6 +1,7 @@
 import type { Vector } from '../core/geometry/shapes.ts';
 import { dot } from '../core/geometry/vector.ts';
 import type { CasterStock } from '../core/stock/goods.ts';
+import { feetOf, seenFeet } from './bench-feet.ts';
 import type { BenchAsk, Extents } from './bench-stage.ts';
 import { saidLength } from './figures.ts';
 import { isLeg } from './leg-groups.ts';
@@ -85,6 +86,11 @@ export function seenCasters(ask: Standing, gaze: Gaze): readonly Seen[] {
   });
 }
 
+/** What the bench's legs stand on, as it is seen: casters or feet. */
+export function seenStands(ask: Standing, gaze: Gaze): readonly Seen[] {
+  return [...seenCasters(ask, gaze), ...seenFeet(ask, gaze)];
+}
+
 /** Whether a bench stands on the floor by its own legs; what it hangs on otherwise is not in the drawing. */
 export function standsOnFloor(pieces: readonly Seen[]): boolean {
   return pieces.some(isLeg);
@@ -103,10 +109,15 @@ export function floorMarks(view: View, box: Extents): readonly Mark[] {
 /** What the bench stands on, in a line of words; none for what stands on its own legs. */
 export function standNotes(ask: BenchAsk): readonly string[] {
   const casters = castersOf(ask);
-  const [first] = casters;
-  if (first === undefined) return [];
+  if (casters.length === 0) return feetNotes(ask);
   const say = (mm: number) => saidLength(mm, ask.options.unit);
   const heights = [...new Set(casters.map(({ at }) => at[2]))].map(say).join(' and ');
   const wheels = [...new Set(casters.map(({ stock }) => stock.wheel))].map(say).join(' and ');
   return [`On ${casters.length} casters ${heights} high, wheels ${wheels}, turned towards the reader.`];
+}
+
+function feetNotes(ask: BenchAsk): readonly string[] {
+  const feet = feetOf(ask);
+  const heights = [...new Set(feet.map(({ at }) => at[2]))].map((mm) => saidLength(mm, ask.options.unit));
+  return feet.length === 0 ? [] : [`On ${feet.length} feet that screw, ${heights.join(' and ')} high as drawn.`];
 }

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { compute, type Notebook } from '../../src/core/notebook.ts';
 import type { Part, Placement } from '../../src/core/stock/part.ts';
-import { seenCasters } from '../../src/drawing/bench-stand.ts';
+import { feetOf } from '../../src/drawing/bench-feet.ts';
+import { seenCasters, seenStands } from '../../src/drawing/bench-stand.ts';
 import { markExtent } from '../../src/drawing/block.ts';
 import { overlap } from '../../src/drawing/labels.ts';
 import { layOutDrawing } from '../../src/drawing/layout.ts';
@@ -12,6 +13,7 @@ import { partUp } from '../../src/drawing/up-arrow.ts';
 import { onPaper } from '../../src/drawing/view.ts';
 import { loadContent } from '../../src/reading/disk.ts';
 import { readContent } from '../../src/reading/read.ts';
+import { complaints } from './checker.ts';
 
 const files = await loadContent(new URL('../../content', import.meta.url).pathname);
 const notebooks = readContent(files).plans.flatMap((plan): readonly Notebook[] => {
@@ -63,6 +65,38 @@ describe('what a bench stands on', () => {
       expect(Math.max(...vs)).toBeCloseTo(75, 6);
       expect(Math.min(...us)).toBeGreaterThanOrEqual((circle?.min[0] ?? Number.NaN) - 1e-6);
       expect(Math.max(...us)).toBeLessThanOrEqual((circle?.max[0] ?? Number.NaN) + 1e-6);
+    }
+  });
+});
+
+describe('a bench on feet that screw', () => {
+  const casters = 'casters: { stock: caster-75, mount: plate }';
+  const feet = 'feet: { stock: foot-m8, height: 25 mm }';
+  const swapped = (bytes: Uint8Array) =>
+    new TextEncoder().encode(new TextDecoder().decode(bytes).replace(casters, feet));
+  const other = files.map((file) => (file.path.endsWith('.md') ? { ...file, bytes: swapped(file.bytes) } : file));
+  const plan = readContent(other).plans.find(({ slug }) => slug === 'bittern-basin');
+  expect.assert(plan !== undefined);
+  const onFeet = compute(plan);
+
+  test('shows a foot under every leg, from the floor to the leg, and says how high they stand', () => {
+    expect.assert(onFeet.ok && onFeet.value.benches[0] !== undefined);
+    const [notebook, bench] = [onFeet.value, onFeet.value.benches[0]];
+    expect(notebook.slug).toBe('bittern-basin');
+    expect(feetOf({ notebook, bench }).map(({ at }) => at[2])).toEqual([25, 25, 25, 25]);
+    const pieces = seenStands({ notebook, bench }, fromFront).filter(({ id }) => id.includes('leg.front-left'));
+    const vs = pieces.flatMap(({ areas }) => areas.flatMap(({ outline }) => outline.map(([, v]) => v)));
+    expect([Math.min(...vs), Math.max(...vs)]).toEqual([0, 25]);
+    const thread = pieces.find(({ id }) => id.endsWith('.thread'))?.areas[0]?.outline.map(([u]) => u) ?? [];
+    expect(Math.max(...thread) - Math.min(...thread)).toBeCloseTo(8, 9);
+    const { marks, dimensions } = drawn('benchwork.front', notebook);
+    expect(wordsOf(marks)).toContain('On 4 feet that screw, 25 mm high as drawn.');
+    expect(dimensions.some(({ chain, between }) => chain === 'heights' && between?.[1] === 25)).toBe(true);
+    for (const unit of ['mm', 'in'] as const) {
+      for (const view of ['front', 'left', 'section']) {
+        const drawing = layOutDrawing(notebook, `benchwork.${view}`, { unit, paper: 'A4' });
+        expect(complaints(drawing, 'A4')).toEqual([]);
+      }
     }
   });
 });

@@ -4,7 +4,7 @@ import { dot } from '../../core/geometry/vector.ts';
 import { fixPlace } from '../../core/log/fix-place.ts';
 import type { FixLine } from '../../core/log/fixes.ts';
 import { extents, type Scalable, viewNamed } from '../bench-stage.ts';
-import { floorMarks, seenCasters, standsOnFloor } from '../bench-stand.ts';
+import { floorMarks, seenStands, standsOnFloor } from '../bench-stand.ts';
 import { headedBlock, sightMarks, sightOf } from '../bench-view.ts';
 import { type Block, emptyBlock } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
@@ -82,7 +82,7 @@ function mapOf({ book, bench, view: name }: MapAsk): Scalable {
   );
   if (wood.length === 0) return () => emptyBlock;
   const isSide = name !== 'plan';
-  const pieces = isSide ? [...wood, ...seenCasters({ notebook: book, bench }, gaze)] : wood;
+  const pieces = isSide ? [...wood, ...seenStands({ notebook: book, bench }, gaze)] : wood;
   const floor = isSide && standsOnFloor(wood) ? extents(wood) : null;
   const flags = shown(bench, name, placedFixes(book, bench)).map(({ number, at }) => ({
     number,
