@@ -1,5 +1,7 @@
 import type { Plan } from '../plan.ts';
 import type { PairWork, WireWork } from '../steps/generated/wires.ts';
+import { length, type Sentence, say } from '../units/say.ts';
+import type { Gap } from '../wiring/gap.ts';
 import { CLIP_EVERY } from '../wiring/small-parts.ts';
 import type { Wire } from '../wiring/wire-list.ts';
 import type { WiringModel } from '../wiring/wiring.ts';
@@ -15,7 +17,7 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
     clipEvery: CLIP_EVERY,
     through: wiring.holes.map(({ part }) => part),
     cuts: wiring.gaps.map(({ line, at, rails }) => ({ line, at, rails })),
-    dead: rows(wiring.tests.filter(isDead)),
+    dead: deadTests(wiring),
     live: rows(wiring.tests.filter((test) => !isDead(test))),
     supply: { volts: wiring.volts, tripsAt: wiring.tripsAt },
     before: {
@@ -23,6 +25,37 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
       track: (plan.track?.steps ?? []).map(({ id }) => `track.${id}`),
     },
   };
+}
+
+/** The tests without power, each way of measuring said once with the places where it is done. */
+function deadTests({ gaps, feeders }: WiringModel): readonly Sentence[] {
+  const cuts = (rails: Gap['rails']) => placed(gaps.filter((gap) => gap.rails === rails));
+  const [both, frog] = [cuts('both'), cuts('frog')];
+  const fed = placed(feeders, ({ id }) => `${id}, `);
+  return [
+    ...(both.length === 0
+      ? []
+      : [
+          say`Along each rail across a cut: no connection in either rail while the wires of one side are off the bus.`,
+          both,
+        ]),
+    ...(frog.length === 0
+      ? []
+      : [say`Along the frog's rail across its cut: no connection while the wires of one side are off the bus.`, frog]),
+    ...(fed.length === 0
+      ? []
+      : [say`From each wire of a feeder: under one ohm to its own rail, no connection to the other.`, fed]),
+  ];
+}
+
+type Place = { readonly line: string; readonly at: number };
+
+/** Places one after the other, as one sentence; empty where there are none. */
+function placed<One extends Place>(places: readonly One[], before: (one: One) => string = () => ''): Sentence {
+  return places.flatMap((one, i): Sentence => {
+    const end = i === places.length - 1 ? '.' : '; ';
+    return say`${before(one)}${one.line} at ${length(one.at)}${end}`;
+  });
 }
 
 function pairOf(wire: Wire, wires: readonly Wire[]): PairWork {

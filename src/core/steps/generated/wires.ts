@@ -100,6 +100,7 @@ function testing({ dead }: WireWork): Draft {
   return wireDraft({
     id: 'test-wires',
     title: 'Test every wire before there is any power',
+    lines: [say`The supply is off and unplugged. Measure with the ohmmeter and tick each place on the test sheet.`],
     says: dead,
     tools: ['multimeter'],
     child: 'does with an adult',
