@@ -8,7 +8,7 @@ export type DrawingUnit = 'mm' | 'in';
 
 export type DrawingOptions = { readonly unit: DrawingUnit; readonly paper: PaperName };
 
-/** One sheet of paper with everything on it; sizes in mm, `scale` 10 for 1:10. */
+/** One sheet of paper with everything on it; sizes in mm, `scale` 10 for 1:10, null for a diagram drawn to none. */
 export type DrawingSheet = {
   readonly id: string;
   readonly unit: DrawingUnit;
@@ -16,7 +16,7 @@ export type DrawingSheet = {
   readonly desc: string;
   readonly width: number;
   readonly height: number;
-  readonly scale: number;
+  readonly scale: number | null;
   readonly sheet: number;
   readonly of: number;
   readonly marks: readonly Mark[];

@@ -25,7 +25,12 @@ import { trackLayout } from './track/track-drawings.ts';
 import { wiringLayout } from './wiring/wiring-drawings.ts';
 
 /** What a drawing is made of before it is put on paper. */
-export type DrawingContent = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
+export type DrawingContent = {
+  readonly blocks: readonly Block[];
+  /** null for a diagram that is drawn to none */
+  readonly scale: number | null;
+  readonly desc: string;
+};
 
 const documentTypes: Readonly<Record<DrawingKind, string>> = {
   plan: 'Arrangement',

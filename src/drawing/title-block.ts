@@ -11,7 +11,8 @@ export type TitleBlock = {
   readonly subtitle: string;
   readonly type: string;
   readonly number: string;
-  readonly scale: number;
+  /** null for a diagram that is drawn to none */
+  readonly scale: number | null;
   readonly unit: DrawingUnit;
   readonly sheet: number;
   readonly of: number;
@@ -40,7 +41,7 @@ function cells(block: TitleBlock): readonly Cell[] {
     { x: 0, width: 52, row: 0, rows: 1, name: 'Owner', value: block.owner },
     { x: 0, width: 52, row: 1, rows: 1, name: 'Document', value: block.type },
     { x: 0, width: 26, row: 2, rows: 1, name: 'Unit', value: unitNames[block.unit] },
-    { x: 26, width: 26, row: 2, rows: 1, name: 'Scale', value: scaleText(block.scale) },
+    { x: 26, width: 26, row: 2, rows: 1, name: 'Scale', value: block.scale === null ? 'none' : scaleText(block.scale) },
     { x: 52, width: 90, row: 0, rows: 2, name: 'Title', value: block.title },
     { x: 52, width: 90, row: 2, rows: 1, name: 'Number', value: block.number },
     { x: 142, width: 38, row: 0, rows: 1, name: 'Creator', value: 'Fettlebook' },

@@ -58,8 +58,8 @@ describe('drawings of the land', () => {
       const [first] = areas(drawing.sheets.flatMap(({ marks }) => marks));
       const drawn = sizeOf(first?.rings[0] ?? []);
       const true_ = sizeOf(partOutline(part).outline);
-      expect(drawn[0] * drawing.scale).toBeCloseTo(true_[0], 6);
-      expect(drawn[1] * drawing.scale).toBeCloseTo(true_[1], 6);
+      expect(drawn[0] * (drawing.scale ?? Number.NaN)).toBeCloseTo(true_[0], 6);
+      expect(drawn[1] * (drawing.scale ?? Number.NaN)).toBeCloseTo(true_[1], 6);
     }
   });
 
@@ -123,7 +123,11 @@ describe('drawings of the land', () => {
     // the water is 100 mm across and 10 mm deep
     const water = areas(marks).find(({ fill }) => fill === 'shade');
     const [wide, deep] = sizeOf(water?.rings[0] ?? []);
-    expect([wide * drawing.scale, deep * drawing.scale].map((mm) => Math.round(mm * 100) / 100)).toEqual([100, 10]);
+    expect(
+      [wide * (drawing.scale ?? Number.NaN), deep * (drawing.scale ?? Number.NaN)].map(
+        (mm) => Math.round(mm * 100) / 100,
+      ),
+    ).toEqual([100, 10]);
   });
 
   test('the same cut drawn aslant or bent keeps every thickness it crosses', () => {

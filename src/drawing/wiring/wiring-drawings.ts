@@ -22,7 +22,7 @@ export type WiringEntry = {
   readonly title: string;
 };
 
-type Content = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
+type Content = { readonly blocks: readonly Block[]; readonly scale: number | null; readonly desc: string };
 
 const TITLES = {
   'wiring.above': 'Wires from above',
@@ -63,7 +63,7 @@ export function wiringLayout(book: DrawingBook, id: string, options: DrawingOpti
       [5, 10, 20, 50].find((at) => bayBlocks(ask(at)).every((block) => fitsSheet(block, options.paper))) ?? 100;
     return { blocks: bayBlocks(ask(Math.max(10, scale))), scale: Math.max(10, scale), desc };
   }
-  return { blocks: id === 'wiring.one-line' ? oneLineBlocks(ask(1)) : voltageBlocks(ask(1)), scale: 1, desc };
+  return { blocks: id === 'wiring.one-line' ? oneLineBlocks(ask(1)) : voltageBlocks(ask(1)), scale: null, desc };
 }
 
 /** The picture at the largest scale that fits; scales at which the benches alone are wider than the paper are not drawn. */
