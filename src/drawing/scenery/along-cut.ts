@@ -41,8 +41,17 @@ function cutPiece({ part, place, solid }: Placed, planes: readonly Plane[]): See
   return { id: place.id, label: place.label, role: part.role, areas, near: 0, far: 0 };
 }
 
+/** Whether a plane's own length reaches the box of a body, seen from above: most are far off. */
+function comesNear({ box: { min, max } }: Convex, { start, along, length }: Plane): boolean {
+  return ([0, 1] as const).every((axis) => {
+    const end = start[axis] + along[axis] * length;
+    return Math.min(start[axis], end) <= max[axis] + 1 && Math.max(start[axis], end) >= min[axis] - 1;
+  });
+}
+
 /** The loop in which a plane cuts a convex body, within the plane's own length; none where it misses. */
 function cutBody(body: Convex, plane: Plane): readonly (readonly Point[])[] {
+  if (!comesNear(body, plane)) return [];
   const off = ([x, y]: Vector) => (y - plane.start[1]) * plane.along[0] - (x - plane.start[0]) * plane.along[1];
   const sides = body.corners.map(off);
   if (Math.min(...sides) >= -1e-9 || Math.max(...sides) <= 1e-9) return [];

@@ -3,7 +3,7 @@ import type { DrawingOptions } from '../drawing.ts';
 import { contourPlan, contourWords } from './contour-plan.ts';
 import { type LandLayout, largest } from './land-stage.ts';
 import { landSection } from './section-drawing.ts';
-import { sectionWords, titleOf } from './section-words.ts';
+import { lengthOf, sectionWords, titleOf } from './section-words.ts';
 
 /** A drawing of the land as the list of all drawings takes it. */
 export type LandEntry = {
@@ -40,6 +40,6 @@ export function landLayout(book: DrawingBook, id: string, options: DrawingOption
   }
   const section = land.sections.find((one) => id === `${SECTION}${one.id}`);
   if (section === undefined) return null;
-  const { block, scale } = largest((at) => landSection({ book, land, options, scale: at }, section), options);
+  const { block, scale } = largest(landSection({ book, land, options }, section), options, lengthOf(section));
   return { blocks: [block], scale, desc: sectionWords(section, options.unit) };
 }

@@ -8,7 +8,7 @@ import type { Mark } from '../mark.ts';
 import { scales } from '../paper.ts';
 import type { FillName, PenName } from '../pens.ts';
 import { fromAbove, placedParts, seen } from '../scene.ts';
-import { fitsSheet } from '../sheet.ts';
+import { drawingArea, fitsSheet } from '../sheet.ts';
 import { onPaper, type View } from '../view.ts';
 
 /** What a drawing of the land is made from. */
@@ -21,12 +21,14 @@ export type LandAsk = {
 
 export type LandLayout = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
 
-/** A block at the largest scale that fits the paper, full size at most. */
+/** A block at the largest scale that fits the paper, full size at most; nothing is drawn where its `length` (mm) is too long. */
 export function largest(
   block: (scale: number) => Block,
   { paper }: DrawingOptions,
+  length = 0,
 ): { readonly block: Block; readonly scale: number } {
-  for (const scale of scales.filter((one) => one >= 1)) {
+  const { x0, x1 } = drawingArea(paper);
+  for (const scale of scales.filter((one) => one >= 1 && length / one <= x1 - x0)) {
     const drawn = block(scale);
     if (fitsSheet(drawn, paper)) return { block: drawn, scale };
   }

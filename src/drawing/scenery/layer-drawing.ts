@@ -21,7 +21,11 @@ import { areaMark, type LandLayout, largest, loopMark } from './land-stage.ts';
 /** A layer's template: cut on the full line, carve down to the dashed one, pin through the crosses. */
 export function layerLayout(book: DrawingBook, part: Part, options: DrawingOptions): LandLayout {
   const layer = book.scenery?.layers.find(({ pieces }) => pieces.some((piece) => piece.part === part.id)) ?? null;
-  const { block, scale } = largest((at) => templateBlock({ book, part, layer, options, scale: at }), options);
+  const { block, scale } = largest(
+    (at) => templateBlock({ book, part, layer, options, scale: at }),
+    options,
+    part.blank.length,
+  );
   const notes = noteBlocks('Pins, from the lower left corner', pinNotes(part, options.unit));
   return {
     blocks: [block, ...(part.places[0]?.marks.length === 0 ? [] : notes)],

@@ -7,6 +7,7 @@ import { headedBlock, labelled, sightMarks, sightOf } from '../bench-view.ts';
 import { type Block, joined } from '../block.ts';
 import { saidLength } from '../figures.ts';
 import { scaleText } from '../paper.ts';
+import type { Seen } from '../scene.ts';
 import type { View } from '../view.ts';
 import { cutAlong } from './along-cut.ts';
 import { type LandAsk, sites } from './land-stage.ts';
@@ -16,12 +17,22 @@ import { lengthOf, peakOf, titleOf } from './section-words.ts';
 /** Roles that show what the land stands on. */
 const BEARING = ['deck', 'strut', 'side', 'end', 'flange-strip', 'profile-board'];
 
-/** A section through the ground and what bears it: layers, roadbeds, tunnels, water and the frame where the cut meets them. */
-export function landSection(ask: LandAsk, section: Section): Block {
-  const { options, scale, land, book } = ask;
+/** A section through the ground and what bears it, ready for any scale: layers, roadbeds, tunnels, water and the frame. */
+export function landSection(ask: SectionAsk, section: Section): (scale: number) => Block {
+  const pieces = cutAlong(ask.book, sites(ask.book), { way: section.way, roles: BEARING });
+  const deckTop = deckTopUnder(ask, section);
+  return (scale) => sectionBlock(ask, { section, pieces, deckTop }, scale);
+}
+
+/** A section whatever its scale. */
+export type SectionAsk = Omit<LandAsk, 'scale'>;
+
+type Cutting = { readonly section: Section; readonly pieces: readonly Seen[]; readonly deckTop: number };
+
+function sectionBlock(ask: SectionAsk, { section, pieces, deckTop }: Cutting, scale: number): Block {
+  const { options, land } = ask;
   const view: View = { name: section.id, scale, origin: [0, 0], breaks: [] };
-  const pieces = cutAlong(book, sites(book), { way: section.way, roles: BEARING });
-  const cut: CutGround = { section, land, deckTop: deckTopUnder(ask, section), view };
+  const cut: CutGround = { section, land, deckTop, view };
   const drawn = [...sightMarks(view, sightOf({ pieces: [], cut: pieces, dashed: [] })), ...groundMarks(cut)];
   const outlines = pieces.flatMap(({ areas }) => areas.flatMap(({ outline }) => outline));
   const lowest = Math.min(cut.deckTop, ...outlines.map(([, z]) => z));
@@ -38,7 +49,7 @@ export function landSection(ask: LandAsk, section: Section): Block {
 }
 
 /** Deck top of the bench under the middle of a section, else of the first one. */
-function deckTopUnder({ book }: LandAsk, { way }: Section): number {
+function deckTopUnder({ book }: SectionAsk, { way }: Section): number {
   const all = sites(book);
   const under = way.map(({ x, y }) => all.find(({ loop }) => insideLoop(loop, [x, y])));
   const middle = way.slice(1).map((b, i): Point => {
@@ -71,7 +82,7 @@ function middleOf(points: readonly Point[]): Point {
   return [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2];
 }
 
-function wordsUnder({ options, book }: LandAsk, { section, deckTop }: CutGround): readonly string[] {
+function wordsUnder({ options, book }: SectionAsk, { section, deckTop }: CutGround): readonly string[] {
   const said = (mm: number) => saidLength(mm, options.unit);
   const datum = `Datum: deck top, ${said(deckTop)} over the floor. Foam in dashed layers${section.bores.length === 0 ? '' : '; room for trains in long dashes'}.`;
   return [`${placeWords(section, sites(book)[0]?.bench.place.turn === 0, said)}`, datum];
