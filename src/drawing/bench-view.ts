@@ -24,6 +24,8 @@ export type Picture = {
   readonly dashed: readonly string[];
 };
 
+type Loop = Polygon['outline'];
+
 /** What is seen in a picture, in the model's plane: the same at every scale. */
 export type Sight = {
   readonly fills: readonly Polygon[];
@@ -37,8 +39,13 @@ export function sightOf({ pieces, cut, dashed }: Picture): Sight {
   const covers = [...ordered, ...cut].map(({ areas }) => areas.map(coverOf));
   const edges = ordered.flatMap(({ areas, role }, i) => {
     const over = covers.slice(i + 1).flat();
-    const lines = areas.flatMap(({ outline, holes }) => [outline, ...holes].flatMap(edgesOf));
-    return lines.flatMap((line) => told(line, over)).filter(({ covered }) => !covered || dashed.includes(role));
+    const sight = (loops: readonly Loop[]) => loops.flatMap(edgesOf).flatMap((line) => told(line, over));
+    // covered holes are the part drawing's to show: here they would be rings in the middle of another piece
+    const bored = sight(areas.flatMap(({ holes }) => holes)).filter(({ covered }) => !covered);
+    return [
+      ...sight(areas.map(({ outline }) => outline)).filter(({ covered }) => !covered || dashed.includes(role)),
+      ...bored,
+    ];
   });
   return { fills: [...ordered, ...cut].flatMap(({ areas }) => areas), edges, cut };
 }
