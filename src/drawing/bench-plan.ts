@@ -1,4 +1,5 @@
 import type { Bench } from '../core/benchwork/bench.ts';
+import { badged, badgesOf, badgeWords } from './badges.ts';
 import { viewChains } from './bench-chains.ts';
 import {
   type BenchAsk,
@@ -70,6 +71,7 @@ export function planView(ask: BenchAsk): Scalable {
   const sight = sightOf({ pieces, cut: [], dashed: ['flange-strip'] });
   const plane = sectionPlane(notebook, bench);
   const shown = showing(pieces, ['flange-strip']);
+  const badges = badgesOf(notebook);
   return (scale) => {
     const view = viewNamed('plan', scale);
     const marks = [...sightMarks(view, sight), ...planeMarks(view, plane, box)];
@@ -81,7 +83,9 @@ export function planView(ask: BenchAsk): Scalable {
       upright: { name: 'bays across', at: [outside.v0, outside.v1, ...stopsOf(top, 1)], side: 'left' },
     });
     const drawn = joined({ marks, views: [view], dimensions: [] }, chains);
-    return headedBlock(labelled(drawn, view, shown), `From above, deck left off ${scaleText(scale)}`, []);
+    const named = badged(labelled(drawn, view, shown), shown, badges);
+    const name = `From above, deck left off ${scaleText(scale)}`;
+    return headedBlock(named, { name, beside: badgeWords(shown, badges) }, []);
   };
 }
 
@@ -94,6 +98,7 @@ export function deckView(ask: BenchAsk): Scalable {
   if (deck.length === 0 || frame.length === 0) return () => emptyBlock;
   const [box, inner] = [extents([...deck, ...frame]), extents(frame)];
   const sight = sightOf({ pieces: [...frame, ...deck], cut: [], dashed: ['side', 'end', 'strut'] });
+  const badges = badgesOf(notebook);
   const ends = deck.map(extentOfSeen);
   const xs = [inner.u0, inner.u1, ...ends.flatMap(({ low, high }) => [low[0], high[0]])];
   const ys = [inner.v0, inner.v1, ...ends.flatMap(({ low, high }) => [low[1], high[1]])];
@@ -107,8 +112,10 @@ export function deckView(ask: BenchAsk): Scalable {
       upright: { name: 'deck across', at: ys, side: 'left' },
     });
     const drawn = joined({ marks: sightMarks(view, sight), views: [view], dimensions: [] }, chains);
-    const title = `Deck from above ${scaleText(scale)}`;
-    return headedBlock(labelled(drawn, view, deck), title, seamNotes(notebook, bench, options));
+    const name = `Deck from above ${scaleText(scale)}`;
+    const heading = { name, beside: badgeWords(deck, badges) };
+    const named = badged(labelled(drawn, view, deck), deck, badges);
+    return headedBlock(named, heading, seamNotes(notebook, bench, options));
   };
 }
 

@@ -1,3 +1,4 @@
+import { badged, badgesOf, badgeWords } from './badges.ts';
 import { viewChains } from './bench-chains.ts';
 import {
   type BenchAsk,
@@ -33,6 +34,7 @@ export function elevationView(ask: BenchAsk, side: 'front' | 'left'): Scalable {
   const heights = [bench.sideUnderside, bench.sideTop, box.v1, box.v0, extents(wood).v0];
   const shown = labelledPieces(wood, pieces);
   const name = side === 'front' ? 'From the front' : 'From the left end';
+  const badges = badgesOf(ask.notebook);
   const notes = heightNotes(ask, wood);
   return (scale) => {
     const view = viewNamed(side, scale);
@@ -45,7 +47,9 @@ export function elevationView(ask: BenchAsk, side: 'front' | 'left'): Scalable {
       upright: { name: 'heights', at: heights, side: 'right' },
     });
     const drawn = joined({ marks, views: [view], dimensions: [] }, chains);
-    return headedBlock(labelled(drawn, view, shown), `${name} ${scaleText(scale)}`, notes);
+    const named = badged(labelled(drawn, view, shown), shown, badges);
+    const heading = { name: `${name} ${scaleText(scale)}`, beside: badgeWords(shown, badges) };
+    return headedBlock(named, heading, notes);
   };
 }
 
@@ -104,12 +108,15 @@ export function sectionView(ask: BenchAsk): Scalable {
   const nearest = wood.reduce((best, piece) => Math.max(best, piece.near), Number.NEGATIVE_INFINITY);
   const shown = [...cut, ...wood.filter((piece) => piece.near > nearest - 1)];
   const place = `Cut ${saidLength(at, options.unit)} from the left end of the frame.`;
+  const badges = badgesOf(notebook);
   const notes = [place, ...heightNotes(ask, [...cut, ...wood])];
   return (scale) => {
     const view = viewNamed('section', scale);
     const marks = [...sightMarks(view, sight), ...floorOf(view, [...cut, ...beyond])];
     const chains = viewChains({ view, unit: options.unit, box, along: stops.along, upright });
     const drawn = joined({ marks, views: [view], dimensions: [] }, chains);
-    return headedBlock(labelled(drawn, view, shown), `Section A-A, towards the left end ${scaleText(scale)}`, notes);
+    const named = badged(labelled(drawn, view, shown), shown, badges);
+    const name = `Section A-A, towards the left end ${scaleText(scale)}`;
+    return headedBlock(named, { name, beside: badgeWords(shown, badges) }, notes);
   };
 }

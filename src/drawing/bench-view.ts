@@ -13,7 +13,7 @@ import type { Mark } from './mark.ts';
 import { edgesOf, modelLine, polygonMark } from './outline.ts';
 import { type Rule, ruleSpot, type Side } from './rule.ts';
 import { extentOfSeen, type Seen } from './scene.ts';
-import { lettering, middleText } from './text.ts';
+import { lettering, middleText, smallText, textWidth } from './text.ts';
 import { onPaper, paperX, paperY, type View } from './view.ts';
 import { coverOf, type Told, told } from './visible.ts';
 
@@ -162,11 +162,19 @@ export function labelled(block: Block, view: View, pieces: readonly Seen[]): Blo
   return { ...block, marks: [...block.marks, ...marks] };
 }
 
-/** A view's name over it, and a line of words under the name. */
-export function headedBlock(block: Block, heading: string, words: readonly string[]): Block {
-  const { x0, y0 } = extentOf(block.marks);
-  const lift = 4 + words.length * 4.4;
-  const title = lettering(heading, [x0, y0 - lift], { size: middleText, weight: 'bold', role: 'label' });
-  const lines = words.map((line, i) => lettering(line, [x0, y0 - lift + (i + 1) * 4.6 + 0.6]));
-  return { ...block, marks: [...block.marks, title, ...lines] };
+/** A view's name, and a few words that stand beside it where there is room for them. */
+export type Heading = { readonly name: string; readonly beside: string };
+
+/** A view's name over it, and lines of words under the name. */
+export function headedBlock(block: Block, heading: string | Heading, words: readonly string[]): Block {
+  const { name, beside } = typeof heading === 'string' ? { name: heading, beside: '' } : heading;
+  const { x0, x1, y0 } = extentOf(block.marks);
+  const from = x0 + textWidth(name, middleText, 'bold') + 5;
+  const fits = from + textWidth(beside, smallText, 'regular') <= x1;
+  const under = fits || beside === '' ? words : [...words, beside];
+  const y = y0 - 4 - under.length * 4.4;
+  const title = lettering(name, [x0, y], { size: middleText, weight: 'bold', role: 'label' });
+  const lines = under.map((line, i) => lettering(line, [x0, y + (i + 1) * 4.6 + 0.6]));
+  const aside = fits && beside !== '' ? [lettering(beside, [from, y])] : [];
+  return { ...block, marks: [...block.marks, title, ...aside, ...lines] };
 }

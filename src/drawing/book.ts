@@ -13,6 +13,8 @@ export type DrawingBook = Pick<
   readonly scenery?: Notebook['scenery'];
   /** plans of the wires are listed when it is there */
   readonly wiring?: Notebook['wiring'];
+  /** pieces that the checks speak of carry a badge when it is there */
+  readonly findings?: Notebook['findings'];
   /** what other chapters cut is noted on the parts when it is there */
   readonly requests?: Notebook['requests'];
   /** casters are drawn under the legs when these three are there */

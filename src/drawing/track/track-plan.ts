@@ -16,7 +16,7 @@ import type { Mark } from '../mark.ts';
 import { scaleText } from '../paper.ts';
 import { areaMark, framePlans, loopMark, sites } from '../scenery/land-stage.ts';
 import { onPaper, paperX, paperY, type View } from '../view.ts';
-import { around, type Drafted, linePoints, pathMark, type TrackAsk, tick } from './track-stage.ts';
+import { around, type Drafted, linePoints, openEnd, pathMark, type TrackAsk, tick } from './track-stage.ts';
 
 /** The track from above on its deck, the frame under it in thin dashes. */
 export function trackPlan(ask: TrackAsk): Drafted {
@@ -44,6 +44,7 @@ export function trackPlan(ask: TrackAsk): Drafted {
   const headed = (own: Block) =>
     headedBlock(own, `Track from above ${scaleText(scale)}`, [
       `Middles of the track; radii and centres of arcs; heights over the deck in ${options.unit}.`,
+      ...(openMarks(view, track.lines).length > 0 ? ['Hollow triangle: an open end.'] : []),
     ]);
   const labelled = () => {
     const labels = labelAll(labelsOf(ask, view), { lines: linesOf(block.marks), boxes: boxesOf(block.marks) }, [room]);
@@ -62,6 +63,7 @@ function planMarks({ book, track, scale }: TrackAsk, view: View): readonly Mark[
     ...track.turnouts.flatMap((turnout) => turnoutMarks(view, turnout, scale)),
     ...track.lines.map((line) => lineMark(view, line, scale)),
     ...track.lines.flatMap((line) => tickMarks(view, line)),
+    ...openMarks(view, track.lines),
   ];
 }
 
@@ -70,11 +72,21 @@ function lineMark(view: View, line: LaidLine, scale: number): Mark {
   return pathMark(view, linePoints(line, scale), { pen: later ? 'phantom' : 'cut-edge', role: 'feature' });
 }
 
-/** Ticks where named joints lie and where a line ends open. */
+/** Ticks where named joints lie, a longer one at a buffer, a hollow triangle where a line ends open. */
 function tickMarks(view: View, line: LaidLine): readonly Mark[] {
-  const ends =
-    line.ends === 'open' || line.ends === 'buffer' ? [tick(view, line.end, line.ends === 'buffer' ? 2 : 1.2)] : [];
+  const ends = line.ends === 'buffer' ? [tick(view, line.end, 2)] : [];
   return [...line.joints.map((joint) => tick(view, joint, 1.6)), ...ends];
+}
+
+/** Ends of lines to which nothing is joined. */
+function openMarks(view: View, lines: readonly LaidLine[]): readonly Mark[] {
+  const joined = new Set(lines.flatMap(({ from, ends }) => [from, ends]));
+  return lines.flatMap(({ from, ends, id, start, end }) => [
+    ...(from === null && !joined.has(`${id}.start`)
+      ? [openEnd(view, { ...start, heading: start.heading + Math.PI })]
+      : []),
+    ...(ends === 'open' && !joined.has(`${id}.end`) ? [openEnd(view, end)] : []),
+  ]);
 }
 
 /** Every way through a turnout, and ticks across its ends. */

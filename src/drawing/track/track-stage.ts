@@ -49,6 +49,18 @@ export function tick(
   return { kind: 'line', from: [x - nx, y - ny], to: [x + nx, y + ny], pen: 'feature', role: 'symbol' };
 }
 
+/** A small hollow triangle that points out of the end of a line where nothing follows. */
+export function openEnd(view: View, at: { readonly x: number; readonly y: number; readonly heading: number }): Mark {
+  const [x, y] = onPaper(view, [at.x, at.y]);
+  const [ux, uy] = [Math.cos(at.heading), -Math.sin(at.heading)];
+  const ring: readonly Spot[] = [
+    [x - uy * 1.3, y + ux * 1.3],
+    [x + ux * 2.4, y + uy * 2.4],
+    [x + uy * 1.3, y - ux * 1.3],
+  ];
+  return { kind: 'polygon', rings: [ring], fill: 'paper', pen: 'feature', role: 'symbol' };
+}
+
 /** A small box on paper round a spot, for a label to stand beside. */
 export function around([x, y]: Spot, by: number): Extent {
   return { x0: x - by, x1: x + by, y0: y - by, y1: y + by };

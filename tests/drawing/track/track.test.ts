@@ -118,3 +118,19 @@ describe('drawings of the track', () => {
     expect(words.filter((word) => word === 'R 380')).toHaveLength(2);
   });
 });
+
+describe('open ends', () => {
+  const hollow = (input: TrackInput) =>
+    layOutDrawing(book(input), 'track.plan', { unit: 'mm', paper: 'A3' }).sheets.flatMap(({ marks }) =>
+      marks.filter((mark) => mark.kind === 'polygon' && mark.role === 'symbol' && mark.fill === 'paper'),
+    ).length;
+
+  test('carry a hollow triangle: both ends of a line laid alone, none of a ring, one where a line goes on', () => {
+    const single = line('main', [straight(300)], { from: from(100, 300) });
+    const next = line('next', [straight(300)], { from: { kind: 'end', name: 'main.end' }, ends: 'buffer' });
+    expect(hollow(track([single], { ground: tableGround() }))).toBe(2);
+    expect(hollow(track([single, next], { ground: tableGround() }))).toBe(1);
+    const ring = line('ring', [curve('left', 300, 30, { times: 12 })], { from: from(700, 250), ends: 'ring.start' });
+    expect(hollow(track([ring], { ground: tableGround() }))).toBe(0);
+  });
+});
