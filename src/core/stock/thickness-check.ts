@@ -45,6 +45,9 @@ function mm(value: number): string {
   return `${Math.round(value * 1000) / 1000} mm`;
 }
 
+/** Ranges are printed to 0.001 in: 15/32 in is listed as 0.469 in, and a sheet of just that is in its range. mm */
+const PRINTED = 0.02;
+
 /** What a builder should know about a sheet's thickness before cutting; `where` is the role it is used for. */
 export function thicknessFindings(known: KnownThickness, role: string): readonly Finding[] {
   const about = { where: role, chapter: 'benchwork', unit: 'mm', accepted: null } as const;
@@ -63,7 +66,8 @@ export function thicknessFindings(known: KnownThickness, role: string): readonly
       },
     ];
   }
-  const outlier = known.thickest > known.high ? known.thickest : known.mean < known.low ? known.mean : null;
+  const outlier =
+    known.thickest > known.high + PRINTED ? known.thickest : known.mean < known.low - PRINTED ? known.mean : null;
   if (outlier === null) return [];
   return [
     {

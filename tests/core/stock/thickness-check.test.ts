@@ -79,6 +79,10 @@ describe('findings', () => {
   });
 
   it('nothing to say about a sheet measured within its range; a note when it was not', () => {
+    // a sheet of exactly its lowest thickness, printed with three decimals of an inch, is in its range
+    const { low } = knownThickness(PLY_18, []);
+    expect(thicknessFindings(knownThickness(PLY_18, [low - 0.01]), 'frame')).toEqual([]);
+    expect(thicknessFindings(knownThickness(PLY_18, [low - 0.05]), 'frame')).toHaveLength(1);
     expect(thicknessFindings(knownThickness(PLY_18, [17.7]), 'frame')).toEqual([]);
     expect(thicknessFindings(knownThickness(PLY_18, []), 'frame')).toMatchObject([
       { level: 'note', rule: 'thickness-not-measured' },
