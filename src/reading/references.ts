@@ -129,9 +129,10 @@ export function sceneryReferences(chapter: Scenery): readonly Reference[] {
     ...(chapter.ground?.boards ?? []).flatMap((board, i) =>
       refer(`scenery.ground.boards.${i}.stock`, board.stock, 'sheet'),
     ),
-    ...(chapter.ground?.water ?? []).flatMap((water, i) =>
-      refer(`scenery.ground.water.${i}.resin`, water.resin, 'cover'),
-    ),
+    ...(chapter.ground?.water ?? []).flatMap((water, i) => [
+      ...refer(`scenery.ground.water.${i}.resin`, water.resin, 'cover'),
+      ...refer(`scenery.ground.water.${i}.tray`, water.tray, 'sheet'),
+    ]),
     ...(chapter.ground?.sections ?? []).flatMap((section, i) =>
       'line' in section ? refer(`scenery.ground.sections.${i}.line`, section.line, 'line') : [],
     ),

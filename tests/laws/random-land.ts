@@ -42,7 +42,7 @@ const water: fc.Arbitrary<Water> = fc
     depth: along(2, 30),
   })
   .map(({ x, y, size, turns, crossed, depth }) => ({
-    ...{ id: 'pond', at: '', surface: -3, depth, floor: 3, pour: 3, resin: null },
+    ...{ id: 'pond', at: '', surface: -3, depth, floor: 3, pour: 3, resin: null, tray: null },
     outline: (crossed === 0 ? turns : turns.toSorted((a, b) => a - b)).map(
       (turn) => [x + size * Math.cos(turn / 100), y + (size / 2) * Math.sin(turn / 100)] as const,
     ),

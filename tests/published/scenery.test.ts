@@ -23,7 +23,7 @@ function tank(long: number, wide: number, depth: number) {
     [long, wide],
     [0, wide],
   ] as const;
-  return waterModel({ id: 'tank', at: '', outline, surface: 0, depth, floor: 3, pour: 3, resin: null });
+  return waterModel({ id: 'tank', at: '', outline, surface: 0, depth, floor: 3, pour: 3, resin: null, tray: null });
 }
 
 describe('the bed of single track', () => {

@@ -10,6 +10,7 @@ import { type Reader, readerOf } from './reader.ts';
 import type { Scenery } from './schema.ts';
 import { sectionAsk } from './section-ask.ts';
 import { spotFaults } from './spot-faults.ts';
+import { traySheet } from './tray-sheet.ts';
 
 /** What evaluation needs besides the chapter. */
 export type LandContext = {
@@ -140,15 +141,17 @@ function roadOf(road: Ground['roads'][number], slope: number, reader: Reader): P
 }
 
 function waterOf(water: Ground['water'][number], at: string, reader: Reader): Water {
+  const floor = reader.above(water.floor, 'floor');
   return {
     id: water.id,
     at,
     outline: loopOf(water.outline, `${at}.outline`, reader),
     surface: reader.number(water.surface),
     depth: reader.above(water.depth, 'depth'),
-    floor: reader.above(water.floor, 'floor'),
+    floor,
     pour: reader.above(water.pour, 'pour'),
     resin: water.resin === undefined ? null : reader.cover(water.resin, `${at}.resin`),
+    tray: traySheet(water, floor, { at, reader }),
   };
 }
 

@@ -61,6 +61,8 @@ export type Water = {
   readonly pour: number;
   /** what it is poured from; null when its author did not say */
   readonly resin: CoverStock | null;
+  /** sheet its floor and walls are cut from; null when its author did not say */
+  readonly tray: SheetStock | null;
 };
 
 export type Edge = 'front' | 'back' | 'left' | 'right';

@@ -20,6 +20,7 @@ import type { BuiltWater, SceneryModel } from './model.ts';
 import { levelLines } from './picture.ts';
 import { sectionFindings } from './section-findings.ts';
 import { domainOf, type Site, sitesOf } from './site.ts';
+import { trayParts } from './tray.ts';
 import { spacesUnder, underWater } from './under-water.ts';
 import { landSections } from './usual-sections.ts';
 import { highestGround } from './volume.ts';
@@ -49,7 +50,7 @@ export function sceneryModel(land: Land, around: Around): SceneryModel {
   const without = [...wet, ...boards.map(({ foot }) => foot)];
   const tunnels = { tunnels: land.tunnels, paths: around.lines, headroom: around.headroom };
   const foam = builtLayers({ grid, land, sites, mask: dry, without, tunnels });
-  const water = land.water.map((one) => builtWater(waterModel(one), sites, around));
+  const water = land.water.map((one) => builtWater(one, sites, around));
   const zones = land.zones.map((zone) => coveredZone(zone, { grid, within, without: wet }));
   const built: BuiltLand = { lie, layers: foam.layers, water, zones, highest: highestOf(land, lie) };
   return {
@@ -73,7 +74,7 @@ export function sceneryModel(land: Land, around: Around): SceneryModel {
       ...zones.flatMap(({ masses }) => masses),
       ...water.map(({ model }) => waterMass(model)),
     ],
-    parts: [...foam.parts, ...boards.map(({ part }) => part)],
+    parts: [...foam.parts, ...boards.map(({ part }) => part), ...water.flatMap(({ tray }) => tray)],
     requests: water.flatMap(({ requests }) => requests),
     findings: landFindings(land, around, built),
   };
@@ -164,21 +165,20 @@ type WaterStage = {
   readonly model: BuiltWater;
   readonly site: Site | null;
   readonly requests: SceneryModel['requests'];
+  readonly tray: readonly Part[];
 };
 
 /** A water belongs to the bench that holds its first corner, else any other corner. */
-function builtWater(
-  water: ReturnType<typeof waterModel>,
-  sites: readonly Site[],
-  { parts, envelopes }: Around,
-): WaterStage {
+function builtWater(asked: Land['water'][number], sites: readonly Site[], { parts, envelopes }: Around): WaterStage {
+  const water = waterModel(asked);
   const site = sites.find(({ loop }) => water.outline.some((corner) => insideLoop(loop, corner))) ?? null;
-  if (site === null) return { model: { ...water, under: [], clear: null }, site, requests: [] };
+  if (site === null) return { model: { ...water, under: [], clear: null }, site, requests: [], tray: [] };
   const { under, requests } = underWater(water, site, parts);
+  const tray = asked.tray === null ? [] : trayParts(water, asked.tray, site);
   const spaces = spacesUnder(water, site, envelopes);
   const framed = under.some(({ role }) => role !== 'deck');
   const clear = framed ? clearWays(water, site, parts) : null;
-  return { model: { ...water, under: [...under, ...spaces], clear }, site, requests };
+  return { model: { ...water, under: [...under, ...spaces], clear }, site, requests, tray };
 }
 
 function ballast(land: Land, { lines, scale }: Around) {

@@ -27,6 +27,8 @@ function waterSchema(kit: QuantityKit) {
     pour: kit.length,
     /** stock it is poured from */
     resin: dottedName.optional(),
+    /** sheet the floor and walls are cut from, about as thick as `floor` */
+    tray: dottedName.optional(),
   });
 }
 

@@ -69,7 +69,7 @@ export function waterQuantities(water: Water, model: WaterModel): readonly LandQ
     need: (model.area + wallArea(model)) / 1e6,
     ...{ unit: 'm2', buy: null, buyUnit: null },
   };
-  const { resin } = water;
+  const { resin, tray } = water;
   const poured: LandQuantity =
     resin === null
       ? {
@@ -82,7 +82,7 @@ export function waterQuantities(water: Water, model: WaterModel): readonly LandQ
           buyUnit: null,
         }
       : volumeQuantity(resin, model.mixed, water.id);
-  return [poured, floor];
+  return tray === null ? [poured, floor] : [poured];
 }
 
 /** Walls from the deck's top down to the floor all round. */

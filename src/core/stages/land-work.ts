@@ -18,7 +18,7 @@ export function landWork(plan: Plan, land: SceneryModel): LandWork {
     boards: land.parts
       .filter(({ role }) => role === 'profile-board')
       .flatMap(({ places }) => places.map(({ id }) => id)),
-    waters: land.water.map(waterWork),
+    waters: land.water.map((water) => waterWork(water, land)),
     covers: [...new Set(covers)],
     tunnels: (plan.scenery?.tunnels ?? []).map(({ id }) => id),
     lines: land.lines.length > 0,
@@ -28,8 +28,10 @@ export function landWork(plan: Plan, land: SceneryModel): LandWork {
   };
 }
 
-function waterWork({ id, under, pours, mixed, level }: BuiltWater): WaterWork {
+function waterWork({ id, under, pours, mixed, level, mass }: BuiltWater, { parts }: SceneryModel): WaterWork {
   const cuts = under.filter((one) => one.cut).map((one) => one.id);
   const { dam, deeper, length } = level;
-  return { id, cuts, pours: pours.count, each: pours.each, wait: pours.wait, litres: mixed / 1e6, dam, deeper, length };
+  const tray = parts.filter((part) => part.role === 'tray' && part.id.startsWith(`tray.${id}-`)).map((part) => part.id);
+  const pour = { pours: pours.count, each: pours.each, wait: pours.wait, litres: mixed / 1e6 };
+  return { id, cuts, tray, mass, ...pour, dam, deeper, length };
 }

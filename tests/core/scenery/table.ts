@@ -62,7 +62,7 @@ export const cloth: CoverStock = {
 export const hill: Hill = { kind: 'hill', id: 'down', form: 'dome', top: [500, 300], height: 100, footRadius: 140 };
 
 export const pond: Water = {
-  ...{ id: 'pond', at: 'scenery.ground.water.0', surface: -6, depth: 10, floor: 3, pour: 3, resin: null },
+  ...{ id: 'pond', at: 'scenery.ground.water.0', surface: -6, depth: 10, floor: 3, pour: 3, resin: null, tray: null },
   outline: [
     [250, 100],
     [400, 100],

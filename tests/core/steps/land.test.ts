@@ -20,6 +20,8 @@ const work: LandWork = {
     {
       id: 'pond',
       cuts: ['strut.across-1'],
+      tray: ['tray.pond-floor', 'tray.pond-wall-1'],
+      mass: 1.43,
       pours: 4,
       each: 2.5,
       wait: 4 * 1440,

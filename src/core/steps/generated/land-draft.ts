@@ -5,6 +5,10 @@ import { type Draft, draft } from './draft.ts';
 export type WaterWork = {
   readonly id: string;
   readonly cuts: readonly string[];
+  /** parts its tray is made of */
+  readonly tray: readonly string[];
+  /** water and floor, kg */
+  readonly mass: number;
   readonly pours: number;
   readonly each: number;
   readonly wait: number;

@@ -7,7 +7,7 @@ const DAY = 24 * 60;
 
 /** The tray of a water and its pours: sealed, levelled, then thin pours with a cure after each. */
 export function landWater(water: WaterWork): Draft[] {
-  const { id, cuts, dam, deeper, length: long } = water;
+  const { id, cuts, tray: pieces, mass, dam, deeper, length: long } = water;
   const [tray, pour] = [`${id}-tray`, `${id}-pour`];
   return [
     landDraft({
@@ -17,9 +17,12 @@ export function landWater(water: WaterWork): Draft[] {
         ...(cuts.length === 0
           ? []
           : [say`Cut for it in ${cuts.join(', ')}, as their drawings show, before the frame is glued where you can.`]),
-        say`Glue floor and walls under the deck, run a bead of sealant round every joint, screw hole and post, and fill it with water overnight: what drips now is cheap.`,
+        say`Glue the walls under the deck and the floor under the walls. It will carry ${kilograms(mass)}: glue and screw a strip of wood to the deck's underside outside each wall, and let the strips hold the floor, not the glue alone.`,
+        say`Run a bead of sealant round every joint, screw hole and post, and fill it with water overnight: what drips now is cheap.`,
         say`Lay a level both ways: a lean of 1:96 makes the low end ${length(deeper)} deeper over ${length(long)}, so the banks want ${length(dam)} over the floor.`,
       ],
+      makes: pieces,
+      noun: 'tray',
       deeds: ['glue'],
       child: 'does with an adult',
       wait: DAY,
@@ -27,6 +30,10 @@ export function landWater(water: WaterWork): Draft[] {
     }),
     landDraft({ ...poured(water), id: pour, title: `Pour ${id}`, after: [tray, 'cover-ground', 'ballast'] }),
   ];
+}
+
+function kilograms(mass: number): string {
+  return `${(Math.round(mass * 10) / 10).toString()} kg`;
 }
 
 function poured({ pours, each, litres, wait }: WaterWork) {
