@@ -69,14 +69,15 @@ describe("the demo's basin", () => {
   const strut = (notebook: Notebook) =>
     notebook.parts.find(({ places }) => places.some(({ id }) => id === 'strut.across-2'));
 
+  const drawn = (notebook: Notebook, part: string) =>
+    layOutDrawing(notebook, `part.${part}`, { unit: 'mm', paper: 'A4' })
+      .sheets.flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])))
+      .join(' ');
+
   test('cuts the deck and strut.across-2, with its limit a care on the drawing', () => {
     expect(notch(as)).toEqual([['strut.across-2', 'notch']]);
     expect(told(as).map(({ level }) => level)).toEqual(['care', 'care']);
-    const drawing = layOutDrawing(as, 'part.strut.across-2', { unit: 'mm', paper: 'A4' });
-    const words = drawing.sheets
-      .flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])))
-      .join(' ');
-    expect(words).toContain('keep within 22.5 mm deep');
+    expect(drawn(as, 'strut.across-2')).toContain('keep within 22.5 mm deep');
     expect(as.requests.filter(({ by }) => by === 'basin').map(({ kind, part }) => `${kind} ${part}`)).toEqual([
       'notch strut.across-2',
       'cut-out deck.1',
@@ -98,5 +99,21 @@ describe("the demo's basin", () => {
     const json = notebookJson(moved);
     const asked = JSON.parse(json).requests.filter((one: { readonly by: string }) => one.by === 'basin');
     expect(asked).toHaveLength(1);
+    // what the log says of the cut that was made stays
+    expect(drawn(as, 'strut.across-2')).toContain('basin notch');
+    expect(drawn(moved, 'strut.across-2')).not.toContain('basin notch');
+    // and the assembly and the sheets are proved as before
+    expect(moved.findings.filter(({ level }) => level === 'halt')).toEqual([]);
+    expect(moved.sheets.flatMap(({ parts }) => parts.map(({ part }) => part))).toContain('strut.across-2');
+  });
+
+  test('has a tray of hardboard whose parts lie on a sheet and are made in its step', () => {
+    const tray = as.parts.filter(({ role }) => role === 'tray').map(({ id }) => id);
+    expect(tray).toEqual(['tray.basin-floor', ...[1, 2, 3, 4].map((side) => `tray.basin-wall-${side}`)]);
+    const laid = as.sheets
+      .filter(({ stock }) => stock === 'hardboard-3')
+      .flatMap(({ parts }) => parts.map(({ part }) => part));
+    expect(laid.toSorted()).toEqual(tray.toSorted());
+    expect(as.steps.find(({ id }) => id === 'scenery.basin-tray')?.makes).toEqual(tray);
   });
 });
