@@ -63,6 +63,14 @@ describe('the order of work on the land', () => {
     expect(says.match(/bore/g)).toHaveLength(1);
   });
 
+  test("a tray is sawn and glued in its own step, with its mass told and the saw's cautions", () => {
+    const step = named(steps, 'scenery.pond-tray');
+    expect(step?.makes).toEqual(['tray.pond-floor', 'tray.pond-wall-1']);
+    expect(step?.child).toBe('away');
+    expect(step?.cautions.length).toBeGreaterThan(named(steps, 'scenery.cover-ground')?.cautions.length ?? 0);
+    expect(JSON.stringify(step)).toContain('1.4 kg');
+  });
+
   test('no hill before tunnel track is proved, no ballast before trials and trip tests, rails masked before plaster', () => {
     expect(faults).toEqual([]);
     for (const [first, then] of [
