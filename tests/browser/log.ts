@@ -160,7 +160,10 @@ export function logPages(stand: Stand): void {
       expect(await answer.locator('img').count()).toBe(1);
       await page.goto(`${stand.site.address}/bittern-basin/`);
       await page.getByRole('link', { name: 'Places' }).click();
-      expect(await page.locator('#behind-chalk-hill').isVisible()).toBe(true);
+      const listed = page.locator('#behind-chalk-hill');
+      await listed.waitFor();
+      expect(await listed.textContent()).toMatch(/chalk hill/i);
+      expect(new URL(page.url()).pathname).toBe('/bittern-basin/places/');
       await context.close();
     });
 
