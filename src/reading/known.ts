@@ -30,6 +30,7 @@ const CALLED: Readonly<Record<Exclude<Target, `joint:${string}`>, string>> = {
   line: 'a line of the track chapter',
   turnout: 'a turnout of the track chapter',
   'track-end': 'an end of a line or turnout',
+  'line-end': 'a way for a line to end',
   water: 'water of the scenery chapter',
   foot: 'the foot of a hill',
 };
@@ -86,6 +87,8 @@ function candidates(known: Known, to: Target): readonly string[] | null {
       return track === null ? null : Object.keys(track.turnouts);
     case 'track-end':
       return track === null ? null : trackEnds(track);
+    case 'line-end':
+      return track === null ? null : ['open', 'buffer', ...trackEnds(track)];
     case 'water':
       return known.water;
     case 'foot':

@@ -50,7 +50,15 @@ function goodsRole(path: string, folder: 'stock' | 'trains', rest: readonly stri
 
 function entryRole(path: string, slug: string, name: string): Role {
   const found = /^(\d{4}-\d{2}-\d{2})((?:-[a-z0-9]+)+)\.md$/.exec(name);
-  if (found === null || !isCalendarDate(found[1] ?? '')) {
+  const [, day = ''] = found ?? [];
+  if (found !== null && !isCalendarDate(day)) {
+    return stray(path, slug, [
+      'file-name',
+      `\`${day}\` is no day of the calendar`,
+      'name the entry by the day it happened, and write the same under `date`',
+    ]);
+  }
+  if (found === null) {
     return stray(path, slug, [
       'file-name',
       `\`${name}\` is no name of a log entry`,

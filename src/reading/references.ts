@@ -18,6 +18,7 @@ export type Target =
   | 'line'
   | 'turnout'
   | 'track-end'
+  | 'line-end'
   | 'water'
   | 'foot'
   | `joint:${string}`;
@@ -85,7 +86,7 @@ type Line = Track['lines'][number];
 function lineReferences(line: Line, path: string): readonly Reference[] {
   return [
     ...(typeof line.from === 'string' ? refer(`${path}.from`, line.from, 'track-end') : []),
-    ...(line.ends === 'open' || line.ends === 'buffer' ? [] : refer(`${path}.ends`, line.ends, 'track-end')),
+    ...(line.ends === 'open' || line.ends === 'buffer' ? [] : refer(`${path}.ends`, line.ends, 'line-end')),
     ...line.lay.flatMap((piece, i) =>
       'turnout' in piece ? refer(`${path}.lay.${i}.turnout`, piece.turnout, 'turnout') : [],
     ),

@@ -63,7 +63,7 @@ const inputs: readonly (readonly [path: string, text: string | Uint8Array, told:
     'plain name',
   ],
   [`${N}/log/2026-01-01-bom.md`, `\ufeff${ENTRY.replaceAll('\n', '\r\n')}`, null],
-  [`${N}/log/2026-99-99-date.md`, ENTRY, 'no name of a log entry'],
+  [`${N}/log/2026-99-99-date.md`, ENTRY, 'no day of the calendar'],
   [`${N}/photos/drawn.svg`, '<svg onload="alert(1)"/>', 'SVG'],
   [`${N}/photos/${'p'.repeat(200)}.exe`, 'MZ', 'no photo'],
   ['notebooks/UP..per/notebook.md', HEAD, 'cannot name a notebook'],
