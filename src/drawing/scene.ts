@@ -30,9 +30,18 @@ export type Seen = {
 /** One piece where it stands, and its part's body, worked out once for all pieces of the part. */
 export type Placed = { readonly part: Part; readonly place: Placement; readonly solid: () => Solid };
 
+/** Bodies of parts that were asked for: a part never changes, so its body is worked out once for all views. */
+const solids = new WeakMap<Part, () => Solid>();
+
+function solidOf(part: Part): () => Solid {
+  const known = solids.get(part) ?? once(() => partSolid(part));
+  solids.set(part, known);
+  return known;
+}
+
 export function placedParts(parts: readonly Part[]): readonly Placed[] {
   return parts.flatMap((part) => {
-    const solid = once(() => partSolid(part));
+    const solid = solidOf(part);
     return part.places.map((place) => ({ part, place, solid }));
   });
 }

@@ -64,6 +64,12 @@ function reaches({ low, high }: Cover, [[ax, ay], [bx, by]]: Segment): boolean {
   );
 }
 
+function isOver({ polygon, edges, low, high }: Cover, at: Point): boolean {
+  const [x, y] = at;
+  if (x < low[0] || x > high[0] || y < low[1] || y > high[1]) return false;
+  return holds(polygon, at) && !onEdge(at, edges);
+}
+
 /** The stretches of a line that lie under any of the areas, and those that don't; a line along an area's edge shows. */
 export function told(segment: Segment, over: readonly Cover[]): readonly Told[] {
   const near = over.filter((cover) => reaches(cover, segment));
@@ -75,7 +81,7 @@ export function told(segment: Segment, over: readonly Cover[]): readonly Told[] 
     .filter(({ from, to }) => to - from > 1e-9)
     .map(({ from, to }): Told => {
       const middle = at(segment, (from + to) / 2);
-      const covered = near.some(({ polygon, edges }) => holds(polygon, middle) && !onEdge(middle, edges));
+      const covered = near.some((cover) => isOver(cover, middle));
       return { segment: [at(segment, from), at(segment, to)], covered };
     });
   return merged(pieces);
