@@ -10,7 +10,7 @@ const CELL = 8;
 
 /** Lines kept by the squares their boxes touch: a label asks only those about it, however many the drawing has. */
 export function linesNear(lines: readonly Straight[]): LinesNear {
-  const cells = new Map<string, Straight[]>();
+  const cells = new Map<number, Straight[]>();
   for (const line of lines) {
     for (const key of keysOf(boxOf(line))) {
       const here = cells.get(key);
@@ -25,9 +25,15 @@ function boxOf([[ax, ay], [bx, by]]: Straight): Extent {
   return { x0: Math.min(ax, bx), x1: Math.max(ax, bx), y0: Math.min(ay, by), y1: Math.max(ay, by) };
 }
 
-function keysOf({ x0, x1, y0, y1 }: Extent): readonly string[] {
-  const [left, top] = [Math.floor(x0 / CELL), Math.floor(y0 / CELL)];
-  const columns = Math.floor(x1 / CELL) - left + 1;
-  const rows = Math.floor(y1 / CELL) - top + 1;
-  return Array.from({ length: columns * rows }, (_, i) => `${left + (i % columns)} ${top + Math.floor(i / columns)}`);
+/** Cells of a row; no drawing is so many cells wide. */
+const ROW = 100_000;
+
+function keysOf({ x0, x1, y0, y1 }: Extent): readonly number[] {
+  const [left, right] = [Math.floor(x0 / CELL), Math.floor(x1 / CELL)];
+  const [top, bottom] = [Math.floor(y0 / CELL), Math.floor(y1 / CELL)];
+  const keys: number[] = [];
+  for (let row = top; row <= bottom; row += 1) {
+    for (let column = left; column <= right; column += 1) keys.push(row * ROW + column);
+  }
+  return keys;
 }

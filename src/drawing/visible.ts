@@ -55,6 +55,16 @@ function onEdge([x, y]: Point, edges: readonly Segment[]): boolean {
   });
 }
 
+/** Whether two lines are farther from each other than they could meet, by their boxes. */
+function isApart([[ax, ay], [bx, by]]: Segment, [[cx, cy], [dx, dy]]: Segment): boolean {
+  return (
+    Math.max(cx, dx) < Math.min(ax, bx) - ON ||
+    Math.min(cx, dx) > Math.max(ax, bx) + ON ||
+    Math.max(cy, dy) < Math.min(ay, by) - ON ||
+    Math.min(cy, dy) > Math.max(ay, by) + ON
+  );
+}
+
 function reaches({ low, high }: Cover, [[ax, ay], [bx, by]]: Segment): boolean {
   return (
     Math.max(ax, bx) >= low[0] - ON &&
@@ -74,7 +84,9 @@ function isOver({ polygon, edges, low, high }: Cover, at: Point): boolean {
 export function told(segment: Segment, over: readonly Cover[]): readonly Told[] {
   const near = over.filter((cover) => reaches(cover, segment));
   if (near.length === 0) return [{ segment, covered: false }];
-  const shares = near.flatMap(({ edges }) => edges.flatMap((edge) => meetings(segment, edge)));
+  const shares = near.flatMap(({ edges }) =>
+    edges.flatMap((edge) => (isApart(segment, edge) ? [] : meetings(segment, edge))),
+  );
   const stops = [0, ...shares.filter((share) => share > 1e-9 && share < 1 - 1e-9).toSorted((a, b) => a - b), 1];
   const stretches = stops.slice(1).map((to, i) => ({ from: stops[i] ?? 0, to }));
   const pieces = stretches
