@@ -2,13 +2,15 @@ import type { TrackModel } from '../../core/track/lay.ts';
 import type { SetOutRow } from '../../core/track/set-out.ts';
 import type { Block } from '../block.ts';
 import type { DrawingUnit } from '../drawing.ts';
-import { lengthText } from '../figures.ts';
+import { lengthText, unitNames } from '../figures.ts';
 import { type Note, noteBlocks } from '../notes.ts';
 
 /** The table a trammel and a square are set by, each point from its bench's left and front edges. */
 export function setOutNotes({ setOut }: TrackModel, unit: DrawingUnit): readonly Block[] {
   const notes = setOut.map((row): Note => ({ letter: row.id, words: rowWords(row, unit), dimensions: [] }));
-  return notes.length === 0 ? [] : noteBlocks(`Setting out in ${unit}, from the left and front edges`, notes);
+  return notes.length === 0
+    ? []
+    : noteBlocks(`Setting out in ${unitNames[unit]}, from the left and front edges`, notes);
 }
 
 function rowWords(row: SetOutRow, unit: DrawingUnit): string {

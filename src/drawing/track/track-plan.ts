@@ -10,7 +10,7 @@ import { viewChains } from '../bench-chains.ts';
 import { headedBlock } from '../bench-view.ts';
 import { type Block, joined } from '../block.ts';
 import type { DrawingUnit } from '../drawing.ts';
-import { lengthText, saidLength } from '../figures.ts';
+import { lengthText, saidLength, unitNames } from '../figures.ts';
 import { boxesOf, type Labelled, labelAll, linesOf } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { scaleText } from '../paper.ts';
@@ -43,7 +43,7 @@ export function trackPlan(ask: TrackAsk): Drafted {
   };
   const headed = (own: Block) =>
     headedBlock(own, `Track from above ${scaleText(scale)}`, [
-      `Middles of the track; radii and centres of arcs; heights over the deck in ${options.unit}.`,
+      `Middles of the track; radii and centres of arcs; heights over the deck in ${unitNames[options.unit]}.`,
       ...(openMarks(view, track.lines).length > 0 ? ['Hollow triangle: an open end.'] : []),
     ]);
   const labelled = () => {
