@@ -19,6 +19,7 @@ import { benchworkStage, type NamedDimension } from './stages/benchwork.ts';
 import { landWork } from './stages/land-work.ts';
 import { measurable, readLog } from './stages/log.ts';
 import { penetrationsStage } from './stages/penetrations.ts';
+import { placingFindings } from './stages/placing-order.ts';
 import { sceneryStage, withSheets } from './stages/scenery.ts';
 import { shoppingStage } from './stages/shopping.ts';
 import { tiltsOf } from './stages/tilts.ts';
@@ -143,7 +144,9 @@ export function compute(plan: Plan): Result<Notebook> {
     head,
     state,
   ].flatMap(({ findings }) => findings);
-  const answered = acceptFindings([...found, ...orderFindings(model.parts, steps.deeds)], log.records);
+  const { parts, joints } = model;
+  const placed = placingFindings({ parts, joints, assembly: together.assembly, steps: steps.steps });
+  const answered = acceptFindings([...found, ...orderFindings(parts, steps.deeds), ...placed], log.records);
   return done({
     ...cover(plan),
     dimensions: bench.value.dimensions,
