@@ -19,7 +19,6 @@ import { benchworkStage, type NamedDimension } from './stages/benchwork.ts';
 import { landWork } from './stages/land-work.ts';
 import { measurable, readLog } from './stages/log.ts';
 import { penetrationsStage } from './stages/penetrations.ts';
-import { placingFindings } from './stages/placing-order.ts';
 import { sceneryStage, withSheets } from './stages/scenery.ts';
 import { shoppingStage } from './stages/shopping.ts';
 import { tiltsOf } from './stages/tilts.ts';
@@ -144,9 +143,7 @@ export function compute(plan: Plan): Result<Notebook> {
     head,
     state,
   ].flatMap(({ findings }) => findings);
-  const { parts, joints } = model;
-  const placed = placingFindings({ parts, joints, assembly: together.assembly, steps: steps.steps });
-  const answered = acceptFindings([...found, ...orderFindings(parts, steps.deeds), ...placed], log.records);
+  const answered = acceptFindings([...found, ...orderFindings(model.parts, steps.deeds)], log.records);
   return done({
     ...cover(plan),
     dimensions: bench.value.dimensions,

@@ -37,8 +37,7 @@ function shorter(at: Scene, a: Detour, b: Detour): boolean {
   return size(a) < size(b);
 }
 
-/** One body's way out round a corner with the shortest first leg, or null. */
-export function detourOf(at: Scene, present: ReadonlySet<number>, member: number): Detour | null {
+function detourOf(at: Scene, present: ReadonlySet<number>, member: number): Detour | null {
   const moving = at.bodies[member];
   if (moving === undefined) return null;
   const others = [...present].flatMap((i) => (i === member ? [] : (at.bodies[i] ?? [])));
