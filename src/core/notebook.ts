@@ -142,8 +142,9 @@ export function compute(plan: Plan): Result<Notebook> {
     steps,
     head,
     state,
+    { findings: orderFindings(model.parts, steps.deeds) },
   ].flatMap(({ findings }) => findings);
-  const answered = acceptFindings([...found, ...orderFindings(model.parts, steps.deeds)], log.records);
+  const answered = acceptFindings(found, log.records);
   return done({
     ...cover(plan),
     dimensions: bench.value.dimensions,

@@ -1,7 +1,7 @@
 import type { Level } from '../core/finding.ts';
 import type { Block } from './block.ts';
 import type { DrawingBook } from './book.ts';
-import { boxesOf, isClear, linesOf, padded, taken } from './labels.ts';
+import { alsoTaken, boxAbout, boxesOf, isClear, linesOf, padded, taken } from './labels.ts';
 import { byLeg, groupLabel } from './leg-groups.ts';
 import type { Extent, Mark, Spot, TextMark } from './mark.ts';
 import type { Seen } from './scene.ts';
@@ -29,16 +29,16 @@ export function badgesOf({ findings = [], parts }: DrawingBook): ReadonlyMap<str
 /** A badge beside the label of every piece that the checks speak of, where there is room for it. */
 export function badged(block: Block, pieces: readonly Seen[], badges: ReadonlyMap<string, Badge>): Block {
   const marks: Mark[] = [];
+  let crowd = taken({ lines: linesOf(block.marks), boxes: boxesOf(block.marks) });
   for (const group of byLeg(pieces)) {
     const badge = graver(group.map(({ id }) => badges.get(id)));
     const label = badge === null ? null : labelOf(block, groupLabel(group));
     if (badge === null || label === null) continue;
-    const crowd = taken({
-      lines: linesOf([...block.marks, ...marks]),
-      boxes: boxesOf([...block.marks, ...marks]),
-    });
-    const spot = spotsBeside(textBox(label)).find((one) => isClear(padded(around(one), 0.3), crowd));
-    if (spot !== undefined) marks.push(badgeMark(badge, spot));
+    const spot = spotsBeside(textBox(label)).find((one) => isClear(padded(boxAbout(one, HALF), 0.3), crowd));
+    if (spot === undefined) continue;
+    const mark = badgeMark(badge, spot);
+    marks.push(mark);
+    crowd = alsoTaken(crowd, [mark]);
   }
   return { ...block, marks: [...block.marks, ...marks] };
 }
@@ -68,10 +68,6 @@ function spotsBeside({ x0, x1, y0, y1 }: Extent): readonly Spot[] {
     [x, y0 - away],
     [x, y1 + away],
   ];
-}
-
-function around([x, y]: Spot): Extent {
-  return { x0: x - HALF, x1: x + HALF, y0: y - HALF, y1: y + HALF };
 }
 
 /** Octagon for a halt, triangle for a care, both full: a hollow triangle is an open end. */

@@ -71,6 +71,11 @@ export function crosses([[ax, ay], [bx, by]]: Straight, box: Extent): boolean {
   return from < to;
 }
 
+/** The box round a spot, `by` to each side. */
+export function boxAbout([x, y]: Spot, by: number): Extent {
+  return { x0: x - by, x1: x + by, y0: y - by, y1: y + by };
+}
+
 export function padded(box: Extent, by: number): Extent {
   return { x0: box.x0 - by, y0: box.y0 - by, x1: box.x1 + by, y1: box.y1 + by };
 }

@@ -5,7 +5,6 @@ import { dot, placed } from '../core/geometry/vector.ts';
 import { partOutline } from '../core/stock/outline.ts';
 import type { Part, Placement } from '../core/stock/part.ts';
 import { partSolid } from '../core/stock/solid.ts';
-import { once } from './once.ts';
 import { sectionOf } from './section.ts';
 
 /** How a bench is looked at: which way is right and up on paper, and which way points at the reader. */
@@ -27,23 +26,21 @@ export type Seen = {
   readonly far: number;
 };
 
-/** One piece where it stands, and its part's body, worked out once for all pieces of the part. */
-export type Placed = { readonly part: Part; readonly place: Placement; readonly solid: () => Solid };
+/** One piece where it stands. */
+export type Placed = { readonly part: Part; readonly place: Placement };
 
 /** Bodies of parts that were asked for: a part never changes, so its body is worked out once for all views. */
-const solids = new WeakMap<Part, () => Solid>();
+const solids = new WeakMap<Part, Solid>();
 
-function solidOf(part: Part): () => Solid {
-  const known = solids.get(part) ?? once(() => partSolid(part));
-  solids.set(part, known);
-  return known;
+/** The body of a part. */
+export function solidOf(part: Part): Solid {
+  const solid = solids.get(part) ?? partSolid(part);
+  solids.set(part, solid);
+  return solid;
 }
 
 export function placedParts(parts: readonly Part[]): readonly Placed[] {
-  return parts.flatMap((part) => {
-    const solid = solidOf(part);
-    return part.places.map((place) => ({ part, place, solid }));
-  });
+  return parts.flatMap((part) => part.places.map((place) => ({ part, place })));
 }
 
 const straight = 1 - 1e-9;
@@ -71,7 +68,7 @@ function edgeOn(one: Placed, gaze: Gaze): readonly Polygon[] {
     const { low, high } = bounds(corners(one).map((corner) => flattened(pose, gaze, corner)));
     return [{ outline: rectangle(low, high), holes: [] }];
   }
-  const loops = one.solid().prisms.map(({ polygon, from, to }) => {
+  const loops = solidOf(one.part).prisms.map(({ polygon, from, to }) => {
     const { low, high } = bounds(polygon.outline);
     const [a, b]: readonly [Vector, Vector] =
       hidden === 'x'
@@ -109,14 +106,15 @@ export function seen(one: Placed, gaze: Gaze): Seen {
 
 /** The face left by a plane `at` (its distance towards the reader, mm); null where the plane misses the piece. */
 export function cutBy(one: Placed, gaze: Gaze, at: number): Seen | null {
-  const { pose } = one.place;
+  const { part, place } = one;
+  const { pose } = place;
   const whole = seen(one, gaze);
   if (at <= whole.far || at >= whole.near) return null;
   const away = at - dot(pose.origin, gaze.toward);
   const local = (axis: Vector) => away * Math.sign(dot(axis, gaze.toward));
   const along = (axis: Vector) => Math.abs(dot(axis, gaze.toward)) > straight;
   const flat = (point: Vector) => flattened(pose, gaze, point);
-  const solid = one.solid();
+  const solid = solidOf(part);
   if (along(pose.z)) {
     const z = local(pose.z);
     const layers = solid.prisms.filter(({ from, to }) => from <= z && z < to);

@@ -1,5 +1,6 @@
 import { difference } from '../../core/geometry/booleans.ts';
 import type { Convex } from '../../core/geometry/convex.ts';
+import { convexHull } from '../../core/geometry/hull.ts';
 import { area, bounds } from '../../core/geometry/polygon.ts';
 import type { Point, Polygon, Vector } from '../../core/geometry/shapes.ts';
 import { dot, minus, plus, times } from '../../core/geometry/vector.ts';
@@ -105,23 +106,5 @@ function shadowOn({ normal, offset }: Face, piece: Convex): readonly Point[] {
       return here * there < 0 ? [...kept, plus(p, times(minus(next, p), here / (here - there)))] : kept;
     }),
   );
-  return hull(front.map(flat));
-}
-
-/** The convex hull, counter-clockwise (Andrew's monotone chain, 1979). */
-function hull(points: readonly Point[]): readonly Point[] {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const chain = (all: readonly Point[]) => {
-    const kept: Point[] = [];
-    for (const p of all) {
-      while (kept.length > 1 && turn(kept.at(-2) ?? p, kept.at(-1) ?? p, p) <= 1e-9) kept.pop();
-      kept.push(p);
-    }
-    return kept.slice(0, -1);
-  };
-  return [...chain(sorted), ...chain([...sorted].reverse())];
-}
-
-function turn(a: Point, b: Point, c: Point): number {
-  return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+  return convexHull(front.map(flat));
 }

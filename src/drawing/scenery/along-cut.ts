@@ -1,11 +1,12 @@
 import { union } from '../../core/geometry/booleans.ts';
 import { type Convex, convexPieces } from '../../core/geometry/convex.ts';
-import { bounds } from '../../core/geometry/polygon.ts';
+import { convexHull } from '../../core/geometry/hull.ts';
+import { bounds, clipConvex } from '../../core/geometry/polygon.ts';
 import type { Point, Polygon, Vector } from '../../core/geometry/shapes.ts';
 import type { SectionPlace } from '../../core/scenery/section.ts';
 import { type Site, toBench } from '../../core/scenery/site.ts';
 import type { DrawingBook } from '../book.ts';
-import { type Placed, placedParts, type Seen } from '../scene.ts';
+import { type Placed, placedParts, type Seen, solidOf } from '../scene.ts';
 
 /** An upright plane over one straight piece of a way, on a bench: where it starts, which way it runs, and its place on the section; mm. */
 type Plane = { readonly start: Point; readonly along: Point; readonly length: number; readonly s: number };
@@ -33,8 +34,8 @@ function planeOn({ pose }: Site, from: SectionPlace, to: SectionPlace): Plane {
   return { start, along: [(end[0] - start[0]) / size, (end[1] - start[1]) / size], length: to.s - from.s, s: from.s };
 }
 
-function cutPiece({ part, place, solid }: Placed, planes: readonly Plane[]): Seen | null {
-  const bodies = convexPieces(solid(), place.pose);
+function cutPiece({ part, place }: Placed, planes: readonly Plane[]): Seen | null {
+  const bodies = convexPieces(solidOf(part), place.pose);
   const loops = planes.flatMap((plane) => bodies.flatMap((body) => cutBody(body, plane)));
   if (loops.length === 0) return null;
   const areas: readonly Polygon[] = union(loops, []);
@@ -66,46 +67,14 @@ function cutBody(body: Convex, plane: Plane): readonly (readonly Point[])[] {
       return [[u, at(2)] as const];
     }),
   );
-  return withinLength(hull(met), plane);
+  return withinLength(convexHull(met), plane);
 }
 
 /** The part of a convex loop over the plane's own length, moved to its place on the section. */
 function withinLength(loop: readonly Point[], { length, s }: Plane): readonly (readonly Point[])[] {
-  const kept = sideOf(
-    sideOf(loop, (u) => u + LAP),
-    (u) => length + LAP - u,
-  );
+  const begun = clipConvex(loop, { normal: [-1, 0], offset: LAP });
+  const kept = clipConvex(begun, { normal: [1, 0], offset: length + LAP });
   if (kept.length < 3) return [];
   const { low, high } = bounds(kept);
   return high[0] - low[0] < 2 * LAP ? [] : [kept.map(([u, z]): Point => [s + u, z])];
-}
-
-function sideOf(loop: readonly Point[], room: (u: number) => number): readonly Point[] {
-  return loop.flatMap((p, i): readonly Point[] => {
-    const q = loop[(i + 1) % loop.length] ?? p;
-    const [rp, rq] = [room(p[0]), room(q[0])];
-    const own = rp >= 0 ? [p] : [];
-    if (rp >= 0 === rq >= 0) return own;
-    const share = rp / (rp - rq);
-    return [...own, [p[0] + (q[0] - p[0]) * share, p[1] + (q[1] - p[1]) * share]];
-  });
-}
-
-/** The convex loop around points, counter-clockwise (Andrew, Information Processing Letters 9, 1979). */
-function hull(points: readonly Point[]): readonly Point[] {
-  const sorted = points.toSorted((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const half = (all: readonly Point[]) => {
-    const kept: Point[] = [];
-    for (const point of all) {
-      while (kept.length > 1 && turn(kept[kept.length - 2], kept[kept.length - 1], point) <= 1e-9) kept.pop();
-      kept.push(point);
-    }
-    return kept.slice(0, -1);
-  };
-  return [...half(sorted), ...half(sorted.toReversed())];
-}
-
-function turn(a: Point | undefined, b: Point | undefined, [x, y]: Point): number {
-  if (a === undefined || b === undefined) return 0;
-  return (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]);
 }

@@ -6,11 +6,11 @@ import { chainWithWhole, headedBlock } from '../bench-view.ts';
 import { type Block, joined } from '../block.ts';
 import type { DrawingUnit } from '../drawing.ts';
 import { lengthText, saidLength } from '../figures.ts';
-import { boxesOf, type Labelled, labelAll, linesOf } from '../labels.ts';
+import { boxAbout, boxesOf, type Labelled, labelAll, linesOf } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { scaleText } from '../paper.ts';
 import { onPaper, paperX, paperY, type View } from '../view.ts';
-import { around, type Drafted, pathMark, type TrackAsk } from './track-stage.ts';
+import { type Drafted, pathMark, type TrackAsk } from './track-stage.ts';
 
 /** Heights are drawn so many times larger than lengths. */
 const EXAGGERATED = 10;
@@ -117,7 +117,10 @@ function labelsOf(line: LaidLine, { view, drawn, base, unit }: Labels): readonly
   const heights = stopsOf(line).map((at): Labelled => {
     const height = heightAt(line.profile, at);
     const broken = line.profile.breaks.find((one) => Math.abs(one.at - at) < 1e-6)?.height ?? height;
-    return { text: `${broken > 0 ? '+' : ''}${lengthText(broken, unit)}`, box: around(onPaper(view, drawn(at)), 1.8) };
+    return {
+      text: `${broken > 0 ? '+' : ''}${lengthText(broken, unit)}`,
+      box: boxAbout(onPaper(view, drawn(at)), 1.8),
+    };
   });
   const breaks = line.profile.breaks;
   const grades = breaks.slice(1).flatMap((one, i): readonly Labelled[] => {
@@ -127,7 +130,7 @@ function labelsOf(line: LaidLine, { view, drawn, base, unit }: Labels): readonly
     return [
       {
         text: `${Math.round(Math.abs(grade) * 1000) / 10} %`,
-        box: around(onPaper(view, drawn((before.at + one.at) / 2)), 1.8),
+        box: boxAbout(onPaper(view, drawn((before.at + one.at) / 2)), 1.8),
       },
     ];
   });
@@ -138,7 +141,7 @@ function labelsOf(line: LaidLine, { view, drawn, base, unit }: Labels): readonly
     return [
       {
         text: `R ${lengthText(1 / Math.abs(k), unit)}`,
-        box: around([paperX(view, element.from + element.length / 2), y], 1),
+        box: boxAbout([paperX(view, element.from + element.length / 2), y], 1),
       },
     ];
   });

@@ -11,12 +11,12 @@ import { headedBlock } from '../bench-view.ts';
 import { type Block, joined } from '../block.ts';
 import type { DrawingUnit } from '../drawing.ts';
 import { lengthText, saidLength, unitNames } from '../figures.ts';
-import { boxesOf, type Labelled, labelAll, linesOf } from '../labels.ts';
+import { boxAbout, boxesOf, type Labelled, labelAll, linesOf } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { scaleText } from '../paper.ts';
 import { areaMark, framePlans, loopMark, sites } from '../scenery/land-stage.ts';
 import { onPaper, paperX, paperY, type View } from '../view.ts';
-import { around, type Drafted, linePoints, openEnd, pathMark, type TrackAsk, tick } from './track-stage.ts';
+import { type Drafted, linePoints, openEnd, pathMark, type TrackAsk, tick } from './track-stage.ts';
 
 /** The track from above on its deck, the frame under it in thin dashes. */
 export function trackPlan(ask: TrackAsk): Drafted {
@@ -166,7 +166,7 @@ function stops({ track, options }: TrackAsk, axis: 0 | 1, ends: readonly number[
 function labelsOf({ track, options: { unit }, book }: TrackAsk, view: View): readonly Labelled[] {
   const at = (text: string, x: number, y: number, by = 1.8): Labelled => ({
     text,
-    box: around(onPaper(view, [x, y]), by),
+    box: boxAbout(onPaper(view, [x, y]), by),
   });
   const middle = ({ shape, place }: LaidTurnout) =>
     moved(place, { x: (shape.frogPoint ?? shape.ends.straight?.x ?? 60) / 2, y: 0, turn: 0 });

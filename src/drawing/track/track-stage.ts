@@ -4,7 +4,7 @@ import type { LaidLine, TrackModel } from '../../core/track/lay.ts';
 import type { Block } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
-import type { Extent, Mark, Spot } from '../mark.ts';
+import type { Mark, Spot } from '../mark.ts';
 import { scales } from '../paper.ts';
 import type { PenName } from '../pens.ts';
 import { fitsSheet } from '../sheet.ts';
@@ -59,11 +59,6 @@ export function openEnd(view: View, at: { readonly x: number; readonly y: number
     [x + uy * 1.3, y - ux * 1.3],
   ];
   return { kind: 'polygon', rings: [ring], fill: 'paper', pen: 'feature', role: 'symbol' };
-}
-
-/** A small box on paper round a spot, for a label to stand beside. */
-export function around([x, y]: Spot, by: number): Extent {
-  return { x0: x - by, x1: x + by, y0: y - by, y1: y + by };
 }
 
 /** A block before and after its labels, which take the time. */

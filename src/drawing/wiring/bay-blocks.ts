@@ -5,10 +5,10 @@ import type { PlaceBelow } from '../../core/wiring/places.ts';
 import { headedBlock } from '../bench-view.ts';
 import type { Block } from '../block.ts';
 import { saidLength } from '../figures.ts';
-import { labelAll } from '../labels.ts';
+import { boxAbout, labelAll } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { onPaper, type View } from '../view.ts';
-import { around, obstaclesOf, pairNumber, pairsOf, WIRE_PENS, type WiringAsk } from './wiring-stage.ts';
+import { obstaclesOf, pairNumber, pairsOf, WIRE_PENS, type WiringAsk } from './wiring-stage.ts';
 
 /** How far beyond its walls a bay's picture shows the wires, mm. */
 const MARGIN = 25;
@@ -64,11 +64,11 @@ function bayBlock(ask: WiringAsk, place: PlaceBelow): Block {
   const labels = pairs.flatMap(({ wire, pieces }) => {
     const last = pieces[pieces.length - 1]?.[1];
     if (last === undefined) return [];
-    return [{ text: pairNumber(wire), box: around(onPaper(view, last), 0.7) }];
+    return [{ text: pairNumber(wire), box: boxAbout(onPaper(view, last), 0.7) }];
   });
   const bored = ask.wiring.holes
     .filter(({ id }) => place.holes.includes(id))
-    .map(({ id, at }) => ({ text: id.replace('hole-', 'H'), box: around(onPaper(view, [at[0], at[1]]), 1.1) }));
+    .map(({ id, at }) => ({ text: id.replace('hole-', 'H'), box: boxAbout(onPaper(view, [at[0], at[1]]), 1.1) }));
   const named = labelAll([...labels, ...bored], obstaclesOf(marks), [room]);
   const { busHeight } = place;
   const said = [

@@ -3,14 +3,13 @@ import type { Point } from '../../core/geometry/shapes.ts';
 import { stanceAlong } from '../../core/track/line.ts';
 import { headedBlock } from '../bench-view.ts';
 import type { Block } from '../block.ts';
-import { type Labelled, labelAll } from '../labels.ts';
+import { boxAbout, type Labelled, labelAll } from '../labels.ts';
 import type { Extent, Mark, Spot } from '../mark.ts';
 import { scaleText } from '../paper.ts';
 import { sites } from '../scenery/land-stage.ts';
 import { onPaper, type View } from '../view.ts';
 import { mirrored } from './mirrored.ts';
 import {
-  around,
   flatPath,
   frameMarks,
   obstaclesOf,
@@ -127,14 +126,14 @@ function labelsOf({ book, wiring }: WiringAsk, view: View): readonly Labelled[] 
   const ends = pairsOf(wiring).flatMap((wire): readonly Labelled[] => {
     const points = flatPath(view, wire.path);
     const spot = wire.kind === 'bus' ? points[0] : points[points.length - 1];
-    return spot === undefined ? [] : [{ text: pairNumber(wire), box: around(spot, FEEDER) }];
+    return spot === undefined ? [] : [{ text: pairNumber(wire), box: boxAbout(spot, FEEDER) }];
   });
   const holes = wiring.holes.map(
-    ({ id, at }): Labelled => ({ text: id.replace('hole-', 'H'), box: around(onPaper(view, [at[0], at[1]]), HOLE) }),
+    ({ id, at }): Labelled => ({ text: id.replace('hole-', 'H'), box: boxAbout(onPaper(view, [at[0], at[1]]), HOLE) }),
   );
   const cuts = wiring.gaps.flatMap(({ id, line, at }): readonly Labelled[] => {
     const spots = cutSpots(book, line, at);
-    return spots === null ? [] : [{ text: id.replace('gap-', 'G'), box: around(onPaper(view, spots[0]), CUT.half) }];
+    return spots === null ? [] : [{ text: id.replace('gap-', 'G'), box: boxAbout(onPaper(view, spots[0]), CUT.half) }];
   });
   return [...ends, ...holes, ...cuts];
 }

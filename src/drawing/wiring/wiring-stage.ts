@@ -4,8 +4,8 @@ import type { Wire } from '../../core/wiring/wire-list.ts';
 import type { WiringModel } from '../../core/wiring/wiring.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
-import { boxesOf, linesOf, type Obstacles } from '../labels.ts';
-import type { Extent, Mark, Spot } from '../mark.ts';
+import { boxAbout, boxesOf, linesOf, type Obstacles } from '../labels.ts';
+import type { Mark, Spot } from '../mark.ts';
 import type { PenName } from '../pens.ts';
 import { framePlans, loopMark } from '../scenery/land-stage.ts';
 import { onPaper, type View } from '../view.ts';
@@ -62,16 +62,11 @@ export function trackMarks(book: DrawingBook, view: View): readonly Mark[] {
   });
 }
 
-/** A small box about a spot. */
-export function around([x, y]: Spot, by: number): Extent {
-  return { x0: x - by, x1: x + by, y0: y - by, y1: y + by };
-}
-
 /** What labels keep off: rings count as lines, so that a leader may end in one. */
 export function obstaclesOf(marks: readonly Mark[]): Obstacles {
   const rings = marks.flatMap((mark) => {
     if (mark.kind !== 'circle') return [];
-    const { x0, x1, y0, y1 } = around(mark.centre, mark.radius);
+    const { x0, x1, y0, y1 } = boxAbout(mark.centre, mark.radius);
     const corners: readonly Spot[] = [
       [x0, y0],
       [x1, y0],
