@@ -19,6 +19,7 @@ import { benchworkStage, type NamedDimension } from './stages/benchwork.ts';
 import { landWork } from './stages/land-work.ts';
 import { measurable, readLog } from './stages/log.ts';
 import { penetrationsStage } from './stages/penetrations.ts';
+import { placingFindings } from './stages/placing-order.ts';
 import { sceneryStage, withSheets } from './stages/scenery.ts';
 import { shoppingStage } from './stages/shopping.ts';
 import { tiltsOf } from './stages/tilts.ts';
@@ -143,6 +144,14 @@ export function compute(plan: Plan): Result<Notebook> {
     head,
     state,
     { findings: orderFindings(model.parts, steps.deeds) },
+    {
+      findings: placingFindings({
+        parts: model.parts,
+        joints: model.joints,
+        assembly: together.assembly,
+        steps: steps.steps,
+      }),
+    },
   ].flatMap(({ findings }) => findings);
   const answered = acceptFindings(found, log.records);
   return done({

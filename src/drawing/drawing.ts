@@ -6,7 +6,12 @@ import type { View } from './view.ts';
 /** Which unit a drawing's figures are in; the sheet says it. */
 export type DrawingUnit = 'mm' | 'in';
 
-export type DrawingOptions = { readonly unit: DrawingUnit; readonly paper: PaperName };
+export type DrawingOptions = {
+  readonly unit: DrawingUnit;
+  readonly paper: PaperName;
+  /** the most a picture of the assembly may take, mm; what the paper has when absent */
+  readonly room?: { readonly width: number; readonly height: number };
+};
 
 /** One sheet of paper with everything on it; sizes in mm, `scale` 10 for 1:10, null for a diagram drawn to none. */
 export type DrawingSheet = {

@@ -39,7 +39,7 @@ const WAYS: readonly (readonly [axis: 0 | 1 | 2, sign: 1 | -1, words: string])[]
 ];
 
 /** Which way a piece travels, for somebody who stands at the bench's front; down is towards the floor as the frame lies. */
-export function wayIn({ direction, frame, path }: Placing): string {
+export function wayIn({ direction, frame, path }: Pick<Placing, 'direction' | 'frame' | 'path'>): string {
   if (path === 'first') return 'laid down first';
   if (path === 'tilt') return 'tilted in; this is not proved';
   const up = frame === 'upright' ? 1 : -1;

@@ -59,6 +59,20 @@ export function bareSvg(book: Book, id: string, unit: DrawingUnit): string {
   return sheet === undefined ? '' : renderDrawing(bareSheet(sheet), plainDocument());
 }
 
+/** Room for a picture of the assembly on a page, mm: its lettering is still read where a phone shows it whole. */
+const PICTURE = { width: 122, height: 110 } as const;
+
+/** An exploded view has more to show. */
+const EXPLODED = { width: 145, height: 150 } as const;
+
+/** A picture of the assembly cut close, drawn small enough for a page that names it. */
+export function pictureSvg(book: Book, id: string, unit: DrawingUnit): string {
+  const room = id.endsWith('.exploded') ? EXPLODED : PICTURE;
+  const { sheets } = keptOf(book).set.layOut(id, { unit, paper: PAPERS[unit], room });
+  const [sheet] = sheets;
+  return sheet === undefined ? '' : renderDrawing(bareSheet(sheet, PICTURE.width), plainDocument());
+}
+
 /** One sheet of a drawing as a file of its own, counted from 1. */
 export function drawingFile(
   book: Book,

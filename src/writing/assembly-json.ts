@@ -1,4 +1,4 @@
-import type { Assembly, GlueStage, Packer, Placing, Pose } from '../core/assembly/assembly.ts';
+import type { Assembly, GlueStage, Packer, Placing, Pose, TakingOff } from '../core/assembly/assembly.ts';
 import type { Machining, Operation } from '../core/assembly/machining/operation.ts';
 import type { Sentence } from '../core/units/say.ts';
 import { type Json, millionth, plain, thousandth } from './rounded.ts';
@@ -24,7 +24,7 @@ function benchJson(one: Assembly, say: Say): { readonly [key: string]: Json } {
     squaring: plain(squaring, ['corner', 'edges', 'part', 'length', 'diagonal']),
     fastening: plain(one.fastening, ['fastener', 'after', 'blockedBy']),
     finishing: { before: finishing.before.map(say), after: finishing.after.map(say) },
-    apart: { loosened: apart.loosened, pieces: apart.pieces, marks: apart.marks.map(say) },
+    apart: { loosened: apart.loosened, pieces: apart.pieces, off: apart.off.map(offJson), marks: apart.marks.map(say) },
   };
 }
 
@@ -44,6 +44,10 @@ function placingJson(placing: Placing): Json {
   }));
   const way = { path, legs: leg, travel: thousandth(travel), frame, turn, within };
   return { parts, direction: direction.map(millionth), with: mates, joints, ...way };
+}
+
+function offJson({ parts, direction, loosened, frame, turn }: TakingOff): Json {
+  return { parts, direction: direction.map(millionth), loosened, frame, turn };
 }
 
 function stageJson({ parts, joints, minutes, wait, clamps }: GlueStage): Json {

@@ -77,10 +77,26 @@ export type Squaring = {
   readonly diagonal: number;
 };
 
-/** How the bench comes apart for a move: what is loosened, what stays together, and what is written on it before. */
+/**
+ * One piece that comes off, or several at once: which way (unit length, bench coordinates), the bolted joints that are
+ * drawn before, how the frame lies, and whether it is turned over just before.
+ */
+export type TakingOff = {
+  readonly parts: readonly string[];
+  readonly direction: Vector;
+  readonly loosened: readonly string[];
+  readonly frame: PoseName;
+  readonly turn: boolean;
+};
+
+/**
+ * How the bench comes apart for a move: what is loosened, the pieces it is then in, the frame first, the order in which
+ * they come off (going back is the same backwards), and what is written on them before.
+ */
 export type ComingApart = {
   readonly loosened: readonly string[];
   readonly pieces: readonly (readonly string[])[];
+  readonly off: readonly TakingOff[];
   readonly marks: readonly Sentence[];
 };
 

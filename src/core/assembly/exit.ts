@@ -9,7 +9,12 @@ import type { Scene } from './scene.ts';
 export type Exit = { readonly members: readonly number[]; readonly direction: Vector; readonly travel: number };
 
 /** Which way is up while the frame itself is put together (`home`), and which way is up now; unit length, vertical. */
-export type Standing = { readonly home: Vector; readonly now: Vector };
+export type Standing = {
+  readonly home: Vector;
+  readonly now: Vector;
+  /** the body that the others leave, if one is to stay whatever goes */
+  readonly stays?: number | undefined;
+};
 
 /** A slide shorter than this is a touch, mm. */
 export const TOUCHING = 1e-6;
@@ -27,6 +32,7 @@ export function bestExit(at: Scene, present: ReadonlySet<number>, standing: Stan
   for (const graph of at.graphs) {
     for (const members of leavers(graph, present)) {
       if (members.length >= present.size || !connected(at, members)) continue;
+      if (standing.stays !== undefined && members.includes(standing.stays)) continue;
       const leaving = { present, direction: graph.direction, standing };
       const travel = travelOf(at, members, { ...leaving, most: least });
       if (travel > least + TOUCHING) continue;

@@ -13,12 +13,17 @@ export type Finished = {
 /** Parts a hand takes hold of when the bench is carried. */
 const HELD: readonly string[] = ['side', 'end'];
 
+/** What is written on the wood of every piece of a part. */
+function labels({ places }: Part): readonly string[] {
+  return places.map(({ label }) => label);
+}
+
 /** What is rounded, sealed and left bare before the glue, and what is sealed and left to cure after it. */
 export function finishingOf({ parts, joints, workshop }: Finished): {
   readonly before: readonly Sentence[];
   readonly after: readonly Sentence[];
 } {
-  const held = parts.filter(({ role }) => HELD.includes(role)).flatMap(({ places }) => places.map(({ id }) => id));
+  const held = parts.filter(({ role }) => HELD.includes(role)).flatMap(labels);
   const glued = joints.filter((joint) => joint.held === 'glue').length;
   const trimmed = parts.filter(({ features }) => features.some(({ kind }) => kind === 'trim'));
   const film = 2 * workshop.film * workshop.coats;
@@ -33,11 +38,7 @@ export function finishingOf({ parts, joints, workshop }: Finished): {
     say`A sealed mate is ${length(film)} thicker, which comes off its clearance; keep film out of slots and dados.`,
   ];
   const after = [
-    ...(trimmed.length > 0
-      ? [
-          say`Trim ${trimmed.flatMap(({ places }) => places.map(({ id }) => id)).join(', ')} flush, then seal the fresh edges.`,
-        ]
-      : []),
+    ...(trimmed.length > 0 ? [say`Trim ${trimmed.flatMap(labels).join(', ')} flush, then seal the fresh edges.`] : []),
     say`No load for 24 h after the last clamp comes off, and no scenery before the sealer has stopped smelling.`,
   ];
   return { before, after };

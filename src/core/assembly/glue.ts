@@ -56,14 +56,24 @@ function minutesOf(stage: readonly Gluing[], { perJoint }: Workshop): number {
   return stage.reduce((sum, { joints }) => sum + joints.length * perJoint, 0);
 }
 
-function stageOf(stage: readonly Gluing[], { workshop }: Glued): GlueStage {
+function stageOf(stage: readonly Gluing[], { joints, workshop }: Glued): GlueStage {
   return {
-    parts: stage.flatMap(({ placing }) => placing.parts),
-    joints: stage.flatMap(({ joints }) => joints.map(({ id }) => id)),
+    parts: gluedParts(stage, joints),
+    joints: stage.flatMap((one) => one.joints.map(({ id }) => id)),
     minutes: minutesOf(stage, workshop),
     wait: workshop.clamped,
     clamps: clampsFor(stage, workshop),
   };
+}
+
+/** What is glued in a stage, and panels caught by it; what only stands there, or is bolted on meanwhile, is none of it. */
+function gluedParts(stage: readonly Gluing[], all: readonly Joint[]): readonly string[] {
+  const glued = new Set(stage.flatMap(({ joints }) => joints.flatMap(({ between }) => between)));
+  const grooves = new Set(all.filter(({ kind }) => kind === 'groove').map(({ id }) => id));
+  const caught = ({ placing }: Gluing) => placing.joints.some((id) => grooves.has(id));
+  return stage
+    .filter((one) => caught(one) || one.placing.parts.some((part) => glued.has(part)))
+    .flatMap(({ placing }) => placing.parts);
 }
 
 /** Moves that close more joints than the glue waits for, and clamps that are too few or too short. */

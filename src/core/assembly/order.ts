@@ -25,7 +25,12 @@ export type Move = {
 export type Order = { readonly moves: readonly Move[]; readonly locked: readonly (readonly number[])[] };
 
 /** Which way is up while the frame is built, and bodies that the builder says go in by tilting. */
-export type Manner = { readonly up: Vector; readonly tilts: ReadonlySet<string> };
+export type Manner = {
+  readonly up: Vector;
+  readonly tilts: ReadonlySet<string>;
+  /** the body that the others leave; any may go first when absent */
+  readonly stays?: string;
+};
 
 /**
  * The order in which bodies go together: the order in which they come apart, read backwards (Wilson and Latombe 1994).
@@ -65,13 +70,16 @@ function takeApart(work: Work, present: Set<number>): void {
 
 /** Notes the next move out and gives who made it; null when nothing moves. */
 function takeOne(work: Work, present: ReadonlySet<number>): readonly number[] | null {
-  const standing: Standing = { home: work.manner.up, now: work.now };
+  const { up, stays } = work.manner;
+  const kept = stays === undefined ? -1 : work.at.bodies.findIndex(({ id }) => id === stays);
+  const standing: Standing = { home: up, now: work.now, stays: kept < 0 ? undefined : kept };
   const exit = bestExit(work.at, present, standing);
   if (exit !== null) {
     work.now = upFor(exit, standing);
     work.moves.push(straightMove(work, exit));
     return exit.members;
   }
+  if (kept >= 0) return null;
   const member = roundCorner(work, present) ?? tilted(work, present);
   return member === null ? null : [member];
 }

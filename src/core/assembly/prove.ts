@@ -65,7 +65,7 @@ export function proveAssembly(input: AssemblyInput): Assembly {
     squaring,
     fastening,
     finishing: finishingOf(finished),
-    apart: comingApart(bodies, joints),
+    apart: comingApart({ bodies, joints, fasteners: own, parts: input.parts }),
     findings: [
       ...overlaps(bodies),
       ...gapFindings(bodies, { ...input, joints }),

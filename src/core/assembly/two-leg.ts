@@ -37,7 +37,8 @@ function shorter(at: Scene, a: Detour, b: Detour): boolean {
   return size(a) < size(b);
 }
 
-function detourOf(at: Scene, present: ReadonlySet<number>, member: number): Detour | null {
+/** One body's way out round a corner with the shortest first leg, or null. */
+export function detourOf(at: Scene, present: ReadonlySet<number>, member: number): Detour | null {
   const moving = at.bodies[member];
   if (moving === undefined) return null;
   const others = [...present].flatMap((i) => (i === member ? [] : (at.bodies[i] ?? [])));

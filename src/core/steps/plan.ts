@@ -15,7 +15,7 @@ import { linked } from './link.ts';
 import { type Merged, merged, type Taker } from './merge.ts';
 import type { Edge } from './order.ts';
 import type { Step } from './step.ts';
-import { type ChapterSteps, makeable, namedSteps, resolvedMakes, type Written } from './written.ts';
+import { type ChapterSteps, makeable, namedSteps, resolvedFits, resolvedMakes, type Written } from './written.ts';
 
 /** What the steps follow from: the chapters' written steps and the parts as computed. */
 export type StepsInput = Timber & {
@@ -47,9 +47,10 @@ export function planSteps(input: StepsInput): StepsAnswer {
   const { written, faults } = namedSteps(input.chapters);
   const names = makeable(input.parts, drafts);
   const made = written.map((one) => ({ written: one, ...resolvedMakes(one, names) }));
+  const fitted = new Map(written.map((one) => [one.id, resolvedFits(one, names)]));
   const merge = merged(drafts, made);
   const waits = new Map(written.map((one) => [one.id, waitOf(one, input.scope)]));
-  const steps = composed({ merge, takers: made, waits, input });
+  const steps = withFits(composed({ merge, takers: made, waits, input }), fitted);
   const links = linked({ steps, written, merge, drafts });
   const findings = [...steps.flatMap(childFindings), ...links.given.flatMap((edge) => givenFinding(edge, links.steps))];
   return {
@@ -57,12 +58,23 @@ export function planSteps(input: StepsInput): StepsAnswer {
     faults: [
       ...faults,
       ...made.flatMap((one) => one.faults),
+      ...[...fitted.values()].flatMap((one) => one.faults),
       ...[...waits.values()].flatMap((one) => one.faults),
       ...links.faults,
     ],
     findings,
     deeds: links.steps.flatMap(({ id }) => deedsOf(id, merge)),
   };
+}
+
+/** Steps with what their authors say they put in place; what one says so of is put in place by no other step. */
+function withFits(steps: readonly Step[], said: ReadonlyMap<string, { readonly fits: readonly string[] }>): Step[] {
+  const owned = new Set([...said.values()].flatMap(({ fits }) => fits));
+  return steps.map((step) => {
+    const own = said.get(step.id)?.fits ?? [];
+    const rest = (step.fits ?? []).filter((id) => !owned.has(id));
+    return { ...step, fits: [...own, ...rest] };
+  });
 }
 
 function deedsOf(step: string, { drafts, taken }: Merged): readonly Deed[] {

@@ -20,6 +20,8 @@ export function stepSchema(kit: QuantityKit) {
     do: z.string(),
     /** part ids, roles, or kinds of machining (dado, rabbet, lap) this step makes */
     makes: z.array(z.string()).optional(),
+    /** part ids or roles that stand in their places once this step is done */
+    fits: z.array(z.string()).optional(),
     /** tools and materials in hand */
     with: z.array(z.string()).optional(),
     /** hands needed; 1 unless said */

@@ -78,6 +78,25 @@ export function resolvedMakes(written: Written, names: ReadonlyMap<string, Makea
   return { makes: { nouns, instances, pieces } satisfies Makes, faults };
 }
 
+/** The instances a written step puts in their places, and a fault for every name that is no piece of the plan. */
+export function resolvedFits(written: Written, names: ReadonlyMap<string, Makeable>) {
+  const faults: Fault[] = [];
+  const known = [...names].flatMap(([name, { named }]) => (named === 'pieces' ? [name] : []));
+  const fits = (written.step.fits ?? []).flatMap((name, i) => {
+    const found = names.get(name);
+    if (found?.named === 'pieces') return found.ids;
+    faults.push(noPiece(name, `${written.at}.fits.${i}`, known));
+    return [];
+  });
+  return { fits: [...new Set(fits)], faults };
+}
+
+function noPiece(name: string, at: string, known: readonly string[]): Fault {
+  const near = nearest(name, known);
+  const mend = near === null ? 'name a part, one of its pieces or a role' : `did you mean '${near}'?`;
+  return { rule: 'step-fits', at, what: `'${name}' is no part or role of this notebook`, mend };
+}
+
 function madeOfNothing(noun: string, at: string, known: readonly string[]): Fault {
   const near = nearest(noun, known);
   const hint = near === null ? `name a part, a role or a kind of machining` : `did you mean '${near}'?`;

@@ -7,12 +7,12 @@ import { bounds } from '../../core/geometry/polygon.ts';
 import type { Box, Vector } from '../../core/geometry/shapes.ts';
 import { times } from '../../core/geometry/vector.ts';
 import type { Feature, Part } from '../../core/stock/part.ts';
-import type { Block } from '../block.ts';
+import { type Block, extentOf } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
 import { once } from '../once.ts';
-import { type PaperName, scales } from '../paper.ts';
-import { drawingArea, fitsSheet } from '../sheet.ts';
+import { scales } from '../paper.ts';
+import { drawingArea } from '../sheet.ts';
 import { flat } from './gaze.ts';
 import { surfaced } from './hidden.ts';
 import { drawn, type Picture, type PictureBody, type PictureLabel, type Sight, seenAfter, seenIn } from './picture.ts';
@@ -186,21 +186,25 @@ function drawnBack(order: readonly Placing[]): ReadonlyMap<string, Back> {
   return back;
 }
 
-/** A picture at the largest scale that fits the paper. */
+/** A picture at the largest scale that fits the paper, and the room it is given. */
 export function assemblyLayout(
   { picture: pictureOf, sight: sightOf }: AssemblyPicture,
-  { paper }: DrawingOptions,
+  { paper, room }: DrawingOptions,
 ): { readonly blocks: readonly Block[]; readonly scale: number } {
   const [picture, sight] = [pictureOf(), sightOf()];
-  for (const scale of scales.filter((one) => one >= 1 && mayFit(sight, one, paper))) {
+  const { x0, y0, x1, y1 } = drawingArea(paper);
+  const most = { width: Math.min(x1 - x0, room?.width ?? x1), height: Math.min(y1 - y0, room?.height ?? y1) };
+  for (const scale of scales.filter((one) => one >= 1 && mayFit(sight, one, most))) {
     const block = drawn(picture, sight, scale);
-    if (fitsSheet(block, paper)) return { blocks: [block], scale };
+    const size = extentOf(block.marks);
+    if (size.x1 - size.x0 <= most.width && size.y1 - size.y0 <= most.height) return { blocks: [block], scale };
   }
   return { blocks: [drawn(picture, sight, 100)], scale: 100 };
 }
 
-function mayFit({ bodies }: Sight, scale: number, paper: PaperName): boolean {
-  const area = drawingArea(paper);
+type Room = { readonly width: number; readonly height: number };
+
+function mayFit({ bodies }: Sight, scale: number, most: Room): boolean {
   const { low, high } = bounds(bodies.flatMap(({ pieces }) => pieces.flatMap(({ corners }) => corners.map(flat))));
-  return (high[0] - low[0]) / scale <= area.x1 - area.x0 && (high[1] - low[1]) / scale <= area.y1 - area.y0;
+  return (high[0] - low[0]) / scale <= most.width && (high[1] - low[1]) / scale <= most.height;
 }

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { Placing } from '../../../src/core/assembly/assembly.ts';
 import { groupsOf } from '../../../src/core/assembly/group.ts';
+import { spoken } from '../../../src/core/units/say.ts';
 import { model } from '../benchwork/example.ts';
 import { DRAWERS, fittedTable, POSTS, SHELVES } from '../benchwork/fitted.ts';
 import { proved } from './proved.ts';
@@ -10,6 +12,19 @@ const built = model(input);
 const groups = groupsOf(built.parts.flatMap(({ places }) => places.map(({ id }) => id)));
 const assembly = proved(input, built, { groups });
 const order = assembly.poses.find(({ pose }) => pose === assembly.chosen)?.order ?? [];
+
+const FIRST: Placing = {
+  parts: [],
+  direction: [0, 0, -1],
+  with: [],
+  joints: [],
+  path: 'first',
+  legs: [],
+  travel: 0,
+  frame: 'upright',
+  turn: false,
+  within: null,
+};
 
 describe('a table with drawers, legs and shelves', () => {
   it('goes together, and every drawer and leg as one, built before it goes in', () => {
@@ -59,7 +74,35 @@ describe('a table with drawers, legs and shelves', () => {
     expect(assembly.apart.loosened).toHaveLength(4);
     const legs = assembly.apart.pieces.filter((piece) => piece.every((id) => id.startsWith('leg.')));
     expect(legs).toHaveLength(4);
-    expect(assembly.apart.marks).toHaveLength(4);
+    const drawers = assembly.apart.pieces.filter((piece) => piece.every((id) => id.startsWith('drawer.')));
+    // a bottom that floats in its grooves stays in its box
+    expect(drawers.map((piece) => piece.length)).toEqual([7, 7]);
+    // two bolts a leg: a number for each of eight holes
+    const marks = assembly.apart.marks.map((mark) => spoken(mark, String));
+    expect(marks[0]).toMatch(/^Write 1 and 2, each beside its hole, on S1 and likewise on P1A/);
+    expect(marks[3]).toMatch(/^Write 7 and 8/);
+  });
+
+  it('lets go of its drawers, then on its back of its legs, each on a free path by samples; shelves stay under the deck', () => {
+    const { off, pieces } = assembly.apart;
+    expect(off).toHaveLength(6);
+    expect(off.map(({ turn }) => turn)).toEqual([false, false, true, false, false, false]);
+    expect(off.flatMap(({ loosened }) => loosened).sort()).toEqual([...assembly.apart.loosened].sort());
+    expect(pieces[0]).toContain('shelf.back-2.panel');
+    const back = [...off].reverse().map(({ parts, direction }): Placing => {
+      const [x, y, z] = direction;
+      const way = [0 - x, 0 - y, 0 - z] as const;
+      return { ...FIRST, parts, direction: way, path: 'straight', legs: [{ direction: way, distance: null }] };
+    });
+    expect(hitsOnPath(built.parts, [{ ...FIRST, parts: pieces[0] ?? [] }, ...back], [0, 2, 40, 200, 900])).toEqual([]);
+  });
+
+  it('names in a glue stage only what is glued in it', () => {
+    const strips = assembly.stages.filter(({ joints }) => joints.some((id) => id.includes('flange.')));
+    expect(strips.length).toBeGreaterThan(0);
+    for (const { parts } of strips) expect(parts.filter((id) => id.startsWith('leg.'))).toEqual([]);
+    const box = assembly.stages.find(({ parts }) => parts.includes('drawer.front-2.bottom'));
+    expect(box?.parts).not.toContain('drawer.front-2.face');
   });
 
   it('lets a driver come to every screw', () => {

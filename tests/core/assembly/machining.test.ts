@@ -89,6 +89,10 @@ describe('set-ups', () => {
     expect(dado?.setUp.passes).toBe(1);
     const thin = operationsOf(leg([DADO]), USUAL_MACHINES).find(({ kind }) => kind === 'dado');
     expect(thin?.setUp.passes).toBe(2);
+    // nearer to the left end than the base is wide: the guide lies beyond the cut, on the part
+    const near = { ...DADO, patch: { ...DADO.patch, x0: 10, x1: 28 } };
+    const early = operationsOf(leg([near]), machines).find(({ kind }) => kind === 'dado');
+    expect(early?.setUp.straightedge).toEqual([expect.closeTo(91.35, 9), expect.closeTo(96.65, 9)]);
   });
 
   it('gang what is cut alike and try each setting in scrap once', () => {

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { bareSheet } from '../../../src/drawing/bare.ts';
+import { extentOf } from '../../../src/drawing/block.ts';
 import { layOutDrawing } from '../../../src/drawing/layout.ts';
 import { listDrawings } from '../../../src/drawing/list.ts';
+import type { Mark } from '../../../src/drawing/mark.ts';
 import { proved } from '../../core/assembly/proved.ts';
 import { model, table } from '../../core/benchwork/example.ts';
 import { complaints } from '../checker.ts';
@@ -16,6 +19,10 @@ const book = {
   assembly: [proved(input, built)],
 };
 const listed = listDrawings(book).filter(({ kind }) => kind === 'assembly');
+
+function labelsOn(marks: readonly Mark[]): readonly string[] {
+  return marks.flatMap((mark) => (mark.kind === 'text' && mark.role === 'label' ? [mark.text] : [])).sort();
+}
 
 describe('pictures of the assembly', () => {
   test('are an exploded view and one a step', () => {
@@ -33,6 +40,25 @@ describe('pictures of the assembly', () => {
       }
     });
   }
+
+  test('keep to the room of a page, all their labels on, and stand in its middle', () => {
+    const room = { width: 122, height: 110 };
+    for (const { id } of listed.slice(1)) {
+      const [whole, small] = [{}, { room }].map((more) =>
+        layOutDrawing(book, id, { unit: 'mm', paper: 'A4', ...more }),
+      );
+      const sheet = small?.sheets[0];
+      if (sheet === undefined || whole === undefined) throw new Error('a picture without a sheet');
+      const box = extentOf(sheet.own);
+      expect(box.x1 - box.x0).toBeLessThanOrEqual(room.width);
+      expect(box.y1 - box.y0).toBeLessThanOrEqual(room.height);
+      expect(labelsOn(sheet.own)).toEqual(labelsOn(whole.sheets[0]?.own ?? []));
+      const bare = bareSheet(sheet, 150);
+      const cut = extentOf(bare.own);
+      expect(bare.width).toBe(150);
+      expect(cut.x0 + cut.x1).toBeCloseTo(150, -0.5);
+    }
+  });
 
   test('draw the new pieces strong, one arrow each, and name them', () => {
     const { marks, desc } = layOutDrawing(book, 'assembly.step-2', { unit: 'mm', paper: 'A4' });

@@ -17,14 +17,16 @@ export type Routed = { readonly patch: Patch; readonly depth: number; readonly a
 
 /**
  * The router's set-up for a cut: the largest bit that goes in, the guide at the bit's offset from each edge of the cut
- * (base less half the bit before it), and passes no deeper than the setting. mm.
+ * (base less half the bit before it; beyond the cut where it would lie off the part), and passes no deeper than the
+ * setting. mm.
  */
 export function routerSetUp({ patch, depth, across }: Routed, machines: Machines): SetUp {
   const [from, to] = across ? [patch.x0, patch.x1] : [patch.y0, patch.y1];
   const bit = largestBit(machines.bits, to - from);
   if (bit === null) return { ...NO_SET_UP, depth, stop: across ? from : null, fence: across ? null : from };
-  const first = from + bit / 2 - machines.base;
-  const last = to - bit / 2 - machines.base;
+  const aside = from + bit / 2 < machines.base ? machines.base : -machines.base;
+  const first = from + bit / 2 + aside;
+  const last = to - bit / 2 + aside;
   const perPass = machines.perPass ?? bit / 2;
   return {
     ...NO_SET_UP,
