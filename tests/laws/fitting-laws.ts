@@ -1,4 +1,5 @@
 import type { BenchworkInput, BenchworkModel } from '../../src/core/benchwork/input.ts';
+import type { Finding } from '../../src/core/finding.ts';
 import { depth } from '../../src/core/geometry/overlap.ts';
 import { holds } from '../../src/core/geometry/polygon.ts';
 import type { Point, Vector } from '../../src/core/geometry/shapes.ts';
@@ -234,15 +235,19 @@ function inBox(point: Vector, { min, max }: Body['box']): boolean {
   return ([0, 1, 2] as const).every((axis) => point[axis] >= min[axis] && point[axis] <= max[axis]);
 }
 
+function placesTold(what: Finding['what']): number {
+  const [, count] = /\((\d+) places\)/.exec(what.filter((said) => typeof said === 'string').join('')) ?? [];
+  return Number(count ?? 1);
+}
+
 /** Every joint that screws or bolts hold has its own, each bolt its nut and two washers, and the list counts them all. */
 export const hardwareCounted: Law = ({ model, input }) => {
   const held = model.joints.filter((joint) => joint.held === 'screws' || joint.held === 'bolts');
-  const halts = model.findings
-    .filter(({ rule }) => rule === 'no-screw-fits' || rule === 'no-bolt-fits')
-    .map(({ where }) => where);
-  const bare = held.filter(
-    ({ id }) => !model.fasteners.some(({ holds: joint }) => joint === id) && !halts.includes(id),
-  );
+  const halts = model.findings.filter(({ rule }) => rule === 'no-screw-fits' || rule === 'no-bolt-fits');
+  const excused = halts.reduce((sum, { what }) => sum + placesTold(what), 0);
+  const without = held.filter(({ id }) => !model.fasteners.some(({ holds: joint }) => joint === id));
+  // what stock lacks is told once, with the number of its places
+  const bare = without.length > excused ? without : [];
   const form = (wanted: string) =>
     model.hardware
       .filter(({ item }) => input.goods?.hardware.find(({ id }) => id === item)?.form === wanted)

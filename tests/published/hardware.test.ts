@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { SLIDE_LENGTHS } from '../../src/core/benchwork/drawers/box.ts';
+import { INCH_SLIDE_LENGTHS, SLIDE_LENGTHS } from '../../src/core/benchwork/drawers/box.ts';
 import { SLIDE_CLEARANCE } from '../../src/core/benchwork/evaluate-fittings.ts';
 import { BISCUITS, biscuitSlot, mitreBiscuit } from '../../src/core/benchwork/hardware/biscuits.ts';
-import { boltFor, boltLength } from '../../src/core/benchwork/hardware/bolts.ts';
+import { boltFor, boltLength, lengthNeeded } from '../../src/core/benchwork/hardware/bolts.ts';
 import { mitrePoints } from '../../src/core/benchwork/legs/angle-figures.ts';
 import { mitreCut } from '../../src/core/stock/slant.ts';
 import { bite } from '../../src/core/stock/bite.ts';
@@ -60,6 +60,15 @@ describe('bolts', () => {
   });
 });
 
+describe('inch bolts', () => {
+  const { rows, washer, tolerance } = published['inch-nuts'];
+
+  it.each(rows)('$size in: a grip of 2 in asks for washers, nut and two threads more', ({ size, threads, height }) => {
+    const needed = 2 + 2 * washer + height + 2 / threads;
+    expect(Math.abs((lengthNeeded(size * IN, 2 * IN) ?? 0) / IN - needed)).toBeLessThanOrEqual(tolerance);
+  });
+});
+
 describe('biscuits and slides', () => {
   it('come in the sizes their makers list', () => {
     expect(BISCUITS).toEqual(published.biscuits.rows);
@@ -75,6 +84,9 @@ describe('biscuits and slides', () => {
   it('slides are sold by fifties and stand off half an inch', () => {
     const { first, last, step, clearance } = published.slides;
     expect(SLIDE_LENGTHS).toEqual(Array.from({ length: (last - first) / step + 1 }, (_, i) => first + i * step));
+    const { inches } = published.slides;
+    const count = (inches.last - inches.first) / inches.step + 1;
+    expect(INCH_SLIDE_LENGTHS.map((mm) => Math.round((mm / IN) * 1e9) / 1e9)).toEqual(Array.from({ length: count }, (_, i) => inches.first + i * inches.step));
     expect(SLIDE_CLEARANCE).toBe(clearance);
   });
 });

@@ -7,6 +7,7 @@ import { bitNote } from './checks.ts';
 import { fault } from './fault.ts';
 import { lappedGridFaults } from './faults.ts';
 import { fittingFaults } from './fitting-faults.ts';
+import { toldOnce } from './hardware/once.ts';
 import type { BenchInput, BenchworkInput, BenchworkModel } from './input.ts';
 import { neighbourFindings } from './neighbours.ts';
 
@@ -32,7 +33,11 @@ export function frame(input: BenchworkInput): Result<BenchworkModel> {
     envelopes: built.flatMap(({ envelopes }) => envelopes),
     fasteners: built.flatMap(({ fasteners }) => fasteners),
     hardware: built.flatMap(({ hardware }) => hardware),
-    findings: [...materialFindings(input), ...built.flatMap(({ findings }) => findings), ...neighbourFindings(built)],
+    findings: [
+      ...materialFindings(input),
+      ...toldOnce(built.flatMap(({ findings }) => findings)),
+      ...neighbourFindings(built),
+    ],
   });
 }
 

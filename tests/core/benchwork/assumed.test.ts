@@ -29,7 +29,7 @@ describe('what nobody wrote about legs is told with its figure, and can be writt
   it('a plate and an insert', () => {
     const bare = built({ legs: written(CASTER) });
     expect(assumed(bare, 'legs-assumed')).toEqual([
-      'note: not written, so assumed: the plate of caster-75 is 3 thick; an insert with a thread of 6 is screwed into a hole of 8',
+      'note: not written, so assumed: the plate of caster-75 is 3 thick; an insert with a thread of M6 is screwed into a hole of 8',
     ]);
     expect(holes(bare, 'leg.front-left.pad-1')).toEqual([8, 8, 8, 8]);
     const all = built({ legs: written({ ...CASTER, plateThickness: 2.5 }) }, HOLES);
@@ -41,7 +41,7 @@ describe('what nobody wrote about legs is told with its figure, and can be writt
     const stem: CasterStock = { ...CASTER, id: 'stem', mount: 'stem', overallHeight: 72, plate: null, bolts: null };
     const bare = built({ legs: written(stem) });
     expect(assumed(bare, 'legs-assumed')).toEqual([
-      'note: not written, so assumed: the stem of stem has a thread of 8; stem needs 40 by 40 of its pad; an insert with a thread of 8 is screwed into a hole of 10',
+      'note: not written, so assumed: the stem of stem has a thread of M8; stem needs 40 by 40 of its pad; an insert with a thread of M8 is screwed into a hole of 10',
     ]);
     const said = built({ legs: written({ ...stem, stem: 6, plate: [30, 30] }) }, HOLES);
     expect(assumed(said, 'legs-assumed')).toEqual([]);
@@ -54,7 +54,7 @@ describe('what nobody wrote about legs is told with its figure, and can be writt
   it('a thicker plate asks for a longer bolt, or a halt that says how long', () => {
     // M6 x 16 through 3 + 1.6 holds 11.4 in an insert of 15; through 9 + 1.6 only 5.4, less than its own diameter
     const thick = built({ legs: written({ ...CASTER, plateThickness: 9 }) });
-    expect(thick.findings.filter(({ rule }) => rule === 'no-bolt-fits')).toMatchObject(Array(4).fill({ limit: 25.6 }));
+    expect(thick.findings.filter(({ rule }) => rule === 'no-bolt-fits')).toMatchObject([{ limit: 25.6 }]);
   });
 
   it("an angle's foot", () => {

@@ -4,12 +4,13 @@ import { lappedGrid } from '../../../src/core/benchwork/grid.ts';
 import type { BenchInput, DrawersInput } from '../../../src/core/benchwork/input.ts';
 import { lotsOf } from '../../../src/core/cutting/lot.ts';
 import { placedBox } from '../../../src/core/geometry/solid.ts';
+import type { HardwareStock } from '../../../src/core/stock/goods.ts';
 import { partOutline } from '../../../src/core/stock/outline.ts';
 import { partSolid } from '../../../src/core/stock/solid.ts';
 import { spoken } from '../../../src/core/units/say.ts';
 import { cornerRadius, drawersClear, inWood, sampleOf, threadPoints } from '../../laws/fitting-laws.ts';
 import { instance, model, PLY_9, PLY_18 } from './example.ts';
-import { DRAWERS, fittedTable, PLY_6, PLY_12, SHELVES } from './fitted.ts';
+import { DRAWERS, fittedTable, GOODS, PLY_6, PLY_12, SHELVES } from './fitted.ts';
 
 const built = model(fittedTable());
 const box = (id: string) => {
@@ -143,13 +144,50 @@ describe('drawers that cannot be made are halts with the most that can be had, a
     });
   });
 
-  it('slides longer than the bay: the longest that are sold and fit', () => {
-    const [halt] = halts({ bays: [2], slides: { length: 550, clearance: 12.7 } });
-    expect(halt).toMatchObject({
-      rule: 'slides-longer-than-bay',
-      figure: 550,
-      mend: 'use slides of 500, the longest that fit',
-    });
+  it('slides longer than the bay: the longest in the stock files that fit, those of the measure that pages show', () => {
+    const long = { bays: [2], slides: { length: 550, clearance: 12.7 } };
+    const [plain] = GOODS.hardware;
+    const slides = [450, 500, 550, 406.4, 457.2, 508].map(
+      (mm) => ({ ...plain, id: `slide-${mm}`, form: 'slide', length: mm }) as HardwareStock,
+    );
+    const mend = (hardware: readonly HardwareStock[], show: 'mm' | 'in') => {
+      const found = model(
+        fittedTable({ drawers: [{ ...DRAWERS, ...long }] }, { goods: { ...GOODS, hardware, show } }),
+      ).findings;
+      return spoken(found.find(({ rule }) => rule === 'slides-longer-than-bay')?.mend ?? [], String);
+    };
+    const rest = GOODS.hardware.filter(({ form }) => form !== 'slide');
+    expect(halts(long)[0]).toMatchObject({ rule: 'slides-longer-than-bay', figure: 550 });
+    expect(mend([...rest, ...slides], 'mm')).toBe('use slides of 500, the longest in the stock files that fit');
+    expect(mend([...rest, ...slides], 'in')).toBe('use slides of 508, the longest in the stock files that fit');
+    expect(mend([...rest, ...slides.filter(({ length }) => length !== 508)], 'in')).toBe(
+      'use slides of 457.2, the longest in the stock files that fit',
+    );
+    expect(mend([...rest, ...slides.slice(0, 1)], 'in')).toBe(
+      'use slides of 450, the longest in the stock files that fit',
+    );
+    expect([mend(rest, 'mm'), mend(rest, 'in')]).toEqual([
+      'use slides of 500, the longest that fit',
+      'use slides of 508, the longest that fit',
+    ]);
+    expect(mend([...rest, ...slides.slice(2, 3)], 'mm')).toBe(
+      'the shortest slide in the stock files is 550; choose a bay at least 552 deep',
+    );
+  });
+
+  it('what stock lacks is told once, with how many are wanted and an entry that would do', () => {
+    const hardware = GOODS.hardware.filter(({ form }) => form !== 'catch' && form !== 'insert');
+    const found = model(fittedTable({}, { goods: { ...GOODS, hardware } })).findings.filter(
+      ({ rule }) => rule === 'hardware-not-in-stock',
+    );
+    expect(found.map(({ what, figure }) => [spoken(what, String), figure])).toEqual([
+      ['the stock files have no insert for a thread of M6, and 16 are wanted (4 places)', 16],
+      ['the stock files have no catch, and 2 are wanted (2 places)', 2],
+    ]);
+    expect(spoken(found[0]?.mend ?? [], String)).toContain('form: insert, diameter: 6 mm, pack: 1 }');
+  });
+
+  it('slides of 500 fit', () => {
     expect(
       halts({ bays: [2], slides: { length: 500, clearance: 12.7 } }).filter(({ rule }) => rule.startsWith('slides')),
     ).toEqual([]);

@@ -6,6 +6,7 @@ import { frame } from '../../../src/core/benchwork/frame.ts';
 import type { BenchInput, BenchworkModel, LegsInput } from '../../../src/core/benchwork/input.ts';
 import { mitrePoints } from '../../../src/core/benchwork/legs/angle-figures.ts';
 import { placedBox } from '../../../src/core/geometry/solid.ts';
+import type { HardwareStock } from '../../../src/core/stock/goods.ts';
 import { partSolid } from '../../../src/core/stock/solid.ts';
 import { knownThickness } from '../../../src/core/stock/thickness-check.ts';
 import { spoken } from '../../../src/core/units/say.ts';
@@ -278,8 +279,32 @@ describe('legs that cannot be made are halts with what can be had', () => {
   it('no bolt long enough in stock: the length it takes', () => {
     const goods = { ...GOODS, hardware: GOODS.hardware.filter(({ id }) => id !== 'bolt-m8x110') };
     const found = model(fittedTable({}, { goods })).findings.filter(({ rule }) => rule === 'no-bolt-fits');
-    expect(found).toHaveLength(4);
+    // four legs want it, and it is told once
+    expect(found).toHaveLength(1);
     expect(found[0]).toMatchObject({ level: 'halt', figure: 88.5, limit: 101 });
+    expect(spoken(found[0]?.what ?? [], String)).toBe(
+      'the stock files have no bolt M8 with its nut and washer for a grip of 88.5 (4 places)',
+    );
+  });
+
+  it('pages in inches: bolts of 5/16 in where stock has them, their holes and nuts too', () => {
+    const [plain] = GOODS.hardware;
+    const inch = (form: HardwareStock['form'], inches: number | null): HardwareStock => ({
+      ...(plain ?? GOODS.hardware[0]),
+      ...{ kind: 'hardware', name: '', source: '', price: null, pack: 1 },
+      ...{ id: `${form}-5-16`, form, diameter: (5 * 25.4) / 16, length: inches === null ? null : inches * 25.4 },
+    });
+    const hardware = [...GOODS.hardware, inch('bolt', 4.5), inch('nut', null), inch('washer', null)];
+    const bolts = (goods: typeof GOODS) =>
+      model(fittedTable({}, { goods })).fasteners.filter(({ form }) => form === 'bolt');
+    expect(new Set(bolts({ ...GOODS, hardware, show: 'in' }).map(({ item }) => item))).toEqual(new Set(['bolt-5-16']));
+    expect(new Set(bolts({ ...GOODS, hardware }).map(({ item }) => item))).toEqual(new Set(['bolt-m8x110']));
+    expect(new Set(bolts({ ...GOODS, show: 'in' }).map(({ item }) => item))).toEqual(new Set(['bolt-m8x110']));
+    const side = instance(model(fittedTable({}, { goods: { ...GOODS, hardware, show: 'in' } })), 'side.front').part;
+    const holes = side.features.flatMap((one) => (one.kind === 'hole' ? [one.diameter] : []));
+    expect(holes).toHaveLength(4);
+    // 21/64 in, close fit for 5/16 in (ASME B18.2.8, from memory)
+    for (const hole of holes) expect(hole).toBeCloseTo((21 * 25.4) / 64, 9);
   });
 
   it('a pad narrower than the plate, no height for legs', () => {

@@ -7,7 +7,7 @@ import type { DrawersInput } from '../input.ts';
 import { tidy } from '../machining.ts';
 import { PRACTICE, told } from '../told.ts';
 import { type Bay, baysBehind, standingIn } from './bays.ts';
-import { longestSlide, SLIDE_LENGTHS, takeOff } from './box.ts';
+import { longestSlide, slideLengths, takeOff } from './box.ts';
 import { tallestOpening } from './face.ts';
 import { BEHIND_SLIDE, BOX_GAP, bayAcross, LEAST_LIGAMENT, openingHeights, SLIDE_TALL } from './figures.ts';
 
@@ -23,7 +23,7 @@ export function drawerHalts(
   const where = `drawer.${bay.side}-${bay.number}`;
   return [
     ...openingHalts(site, input, where),
-    ...slideHalts(input, bay, where),
+    ...slideHalts(site, input, { bay, where }),
     ...behindHalts(site, bay, { where, taken }),
     ...narrowHalts(site, input, { bay, where }),
   ];
@@ -57,15 +57,19 @@ function openingHalts(site: Site, input: DrawersInput, where: string): readonly 
   return [told('halt', { rule: 'opening-too-low', where, what, figure: tall, limit: least, mend })];
 }
 
-function slideHalts({ slides }: DrawersInput, bay: Bay, where: string): readonly Finding[] {
+type Bayed = { readonly bay: Bay; readonly where: string };
+
+function slideHalts({ goods }: Site, { slides }: DrawersInput, { bay, where }: Bayed): readonly Finding[] {
   const most = tidy(bay.deep - BEHIND_SLIDE);
   if (slides.length <= most) return [];
-  const longest = longestSlide(most);
+  const lengths = slideLengths(goods);
+  const longest = longestSlide(most, lengths);
   const what = say`slides of ${length(slides.length)} are longer than the bay, which is ${length(bay.deep)} deep`;
+  const listed = goods?.hardware.some(({ form }) => form === 'slide') === true;
   const mend =
     longest === null
-      ? say`no slide sold is under ${length(SLIDE_LENGTHS[0] ?? 0)}; choose a deeper bay`
-      : say`use slides of ${length(longest)}, the longest that fit`;
+      ? say`the shortest slide ${listed ? 'in the stock files' : 'sold'} is ${length(lengths[0] ?? 0)}; choose a bay at least ${length(tidy((lengths[0] ?? 0) + BEHIND_SLIDE))} deep`
+      : say`use slides of ${length(longest)}, the longest ${listed ? 'in the stock files that fit' : 'that fit'}`;
   return [told('halt', { rule: 'slides-longer-than-bay', where, what, figure: slides.length, limit: most, mend })];
 }
 
@@ -88,11 +92,7 @@ function behindHalts(
 /** A face shorter than this has no room for a pull, mm. */
 const LEAST_FACE = 60;
 
-function narrowHalts(
-  site: Site,
-  input: DrawersInput,
-  { bay, where }: { readonly bay: Bay; readonly where: string },
-): readonly Finding[] {
+function narrowHalts(site: Site, input: DrawersInput, { bay, where }: Bayed): readonly Finding[] {
   const [u0, u1] = bayAcross(site, bay);
   const thick = site.materials[input.material]?.thickness.mean ?? 0;
   const clear = tidy(u1 - u0 - 2 * site.grid.t);

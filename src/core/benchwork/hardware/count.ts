@@ -1,9 +1,12 @@
 import type { Finding } from '../../finding.ts';
 import type { Fastener, HardwareUse } from '../../stock/fastener.ts';
 import type { HardwareStock } from '../../stock/goods.ts';
-import { length as long, say } from '../../units/say.ts';
+import { length as long, type Sentence, say } from '../../units/say.ts';
+import { slideLengths } from '../drawers/box.ts';
 import type { Goods } from '../goods.ts';
 import { told } from '../told.ts';
+import { threadName, threadText } from './bolts.ts';
+import { sameThread } from './measure.ts';
 
 /** Equal items at one place as one line, by item and place in code unit order. */
 export function counted(fasteners: readonly Fastener[], uses: readonly HardwareUse[]): readonly HardwareUse[] {
@@ -39,7 +42,7 @@ export function itemOf(goods: Goods, { form, length, diameter }: Omit<Wanted, 'w
     (one) =>
       one.form === form &&
       (length === undefined || (one.length !== null && Math.abs(one.length - length) < 0.5)) &&
-      (diameter === undefined || one.diameter === diameter),
+      (diameter === undefined || sameThread(one.diameter, diameter)),
   );
   return found ?? null;
 }
@@ -52,13 +55,35 @@ export function fetched(goods: Goods | null, wanted: Wanted, quantity: number): 
   const item = itemOf(goods, wanted);
   if (item !== null)
     return { hardware: [{ item: item.id, quantity, length: item.length, where: wanted.where }], findings: [] };
-  const what = say`the stock files have no ${wanted.form} for ${wanted.where}`;
-  const size = wanted.length === undefined ? say`` : say` of ${long(wanted.length)}`;
-  const mend = [...say`add a ${wanted.form}`, ...size, ' to a stock file, so that it is counted'];
-  return {
-    hardware: [],
-    findings: [
-      told('care', { rule: 'hardware-not-in-stock', where: wanted.where, what, figure: null, limit: null, mend }),
-    ],
-  };
+  return { hardware: [], findings: [lacking(goods, wanted, quantity)] };
+}
+
+function lacking(goods: Goods, { form, length, diameter, where }: Wanted, quantity: number): Finding {
+  const size = sizeWords(length, diameter);
+  const what = [...say`the stock files have no ${form}`, ...size];
+  const about = { rule: 'hardware-not-in-stock', where, what, figure: quantity, limit: 0, unit: 'count' } as const;
+  return told('care', { ...about, mend: [...exampleOf({ form, length, diameter }), ...insteadOf(goods, form)] });
+}
+
+function sizeWords(length: number | undefined, diameter: number | undefined): Sentence {
+  if (diameter !== undefined) return say` for a thread of ${threadName(diameter)}`;
+  return length === undefined ? say`` : say` ${long(length)} long`;
+}
+
+type Size = { readonly form: string; readonly length: number | undefined; readonly diameter: number | undefined };
+
+/** An entry that would do, as it stands in a stock file. */
+function exampleOf({ form, length, diameter }: Size): Sentence {
+  const thread = diameter === undefined ? '' : `, diameter: ${threadText(diameter)}`;
+  const along = length === undefined ? say`` : say`, length: ${long(length)}`;
+  const head = say`add one under stock: in a file of content/stock, so that it is counted, for example "- { id: my-${form}, kind: hardware, name: ${form}, source: the shop, form: ${form}${thread}`;
+  return [...head, ...along, ', pack: 1 }"'];
+}
+
+/** The lengths of that form that stock has. */
+function insteadOf(goods: Goods, form: HardwareStock['form']): Sentence {
+  if (form !== 'slide') return [];
+  const lengths = slideLengths(goods);
+  const listed = goods.hardware.some((one) => one.form === 'slide');
+  return listed ? ['; in stock are ', ...lengths.flatMap((one, i) => (i === 0 ? [long(one)] : [', ', long(one)]))] : [];
 }

@@ -6,7 +6,7 @@ import { length, say } from '../../units/say.ts';
 import type { Goods } from '../goods.ts';
 import { tidy } from '../machining.ts';
 import { told } from '../told.ts';
-import { type Bolt, boltFor, lengthNeeded } from './bolts.ts';
+import { type Bolt, boltFor, lengthNeeded, threadName, threadText } from './bolts.ts';
 import { longestScrew, type Screwed, screwFor, shortestScrew, usualDiameter } from './screws.ts';
 
 /** Screws or bolts of one kind: where their heads lie and which way they go, in the coordinates of `view`. */
@@ -58,7 +58,7 @@ function noScrew(goods: Goods, where: string, wood: Screwed): Finding {
   const what = say`no screw in the stock files holds here without coming through ${length(wood.through + wood.into)}`;
   const mend =
     least <= most
-      ? say`add one about ${length(usual)} thick and ${length(least)} to ${length(most)} long`
+      ? say`add one about ${length(usual)} thick and ${length(least)} to ${length(most)} long (form: screw) to a stock file`
       : say`use wood at least ${length(least + 1 - wood.through)} thick behind it`;
   return told('halt', {
     rule: 'no-screw-fits',
@@ -92,11 +92,11 @@ function nuts({ nut, washer }: Bolt, { heads, holds }: Drive): readonly Hardware
 
 function noBolt(where: string, { thread, grip }: { readonly thread: number; readonly grip: number }): Finding {
   const needed = lengthNeeded(thread, grip);
-  const what = say`the stock files have no bolt of ${length(thread)} with its nut and washer for a grip of ${length(grip)}`;
+  const what = say`the stock files have no bolt ${threadName(thread)} with its nut and washer for a grip of ${length(grip)}`;
   const mend =
     needed === null
-      ? say`use a thread of 5, 6, 8, 10 or 12 mm`
-      : say`add one at least ${length(needed)} long, its nut and its washer`;
+      ? say`use a thread of M5, M6, M8, M10, M12, 1/4 in, 5/16 in or 3/8 in`
+      : say`add a bolt of diameter: ${threadText(thread)} at least ${length(needed)} long (form: bolt), its nut (form: nut) and its washer (form: washer) to a stock file`;
   return told('halt', {
     rule: 'no-bolt-fits',
     where,
@@ -104,6 +104,6 @@ function noBolt(where: string, { thread, grip }: { readonly thread: number; read
     figure: grip,
     limit: needed,
     mend,
-    source: 'ISO 4032, ISO 7089, ISO 261 (from memory)',
+    source: 'ISO 4032, ISO 7089, ISO 261 (from memory), ASME B18.2.2',
   });
 }

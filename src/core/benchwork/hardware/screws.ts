@@ -2,6 +2,7 @@ import type { HardwareStock } from '../../stock/goods.ts';
 import { screwDiameter } from '../../stock/screw-holes.ts';
 import type { Goods } from '../goods.ts';
 import { tidy } from '../machining.ts';
+import { soldByInch } from './measure.ts';
 
 /** What a screw goes through and into, from its head on; mm. */
 export type Screwed = { readonly through: number; readonly into: number };
@@ -36,7 +37,7 @@ export function usualDiameter({ through, into }: Screwed, show: 'mm' | 'in'): nu
 export function screwFor(goods: Goods, screwed: Screwed): Screw | null {
   const usual = usualDiameter(screwed, goods.show);
   const off = (one: Screw) =>
-    Math.abs(one.diameter - usual) + (inInches(one) === (goods.show === 'in') ? 0 : OTHER_MEASURE);
+    Math.abs(one.diameter - usual) + (soldByInch(one.length) === (goods.show === 'in') ? 0 : OTHER_MEASURE);
   const fits = goods.hardware
     .filter(isScrew)
     .filter(
@@ -53,12 +54,6 @@ export function screwFor(goods: Goods, screwed: Screwed): Screw | null {
 
 /** A screw sold in the other measure counts as this much further off, mm. */
 const OTHER_MEASURE = 0.3;
-
-/** Whether a screw's length is a whole number of sixteenths and of no millimetres. */
-function inInches({ length }: Screw): boolean {
-  const sixteenths = (length / 25.4) * 16;
-  return Math.abs(sixteenths - Math.round(sixteenths)) < 1e-6 && Math.abs(length - Math.round(length)) > 1e-6;
-}
 
 function isScrew(one: HardwareStock): one is Screw {
   return one.form === 'screw' && one.diameter !== null && one.length !== null;

@@ -14,7 +14,7 @@ import { type AngleFigures, angleFigures, mitrePoints } from './angle-figures.ts
 import { angleHalf, FLAT } from './angle-half.ts';
 import { boltedOn, hole } from './bolting.ts';
 import { alongEnd, alongSide, type CornerName, fromCorner, type Span } from './corners.ts';
-import { boltHeights, type LegFigures } from './figures.ts';
+import { boltHeights, type LegFigures, legThread } from './figures.ts';
 import { type PadFigures, padJoints, padParts } from './pad.ts';
 import { standHoles, standing } from './stand.ts';
 
@@ -139,7 +139,7 @@ function fin(at: At): Instance {
     material: legs.input.material,
     label: `${at.label}F`,
     blank: { length: long, width: wide, thickness: legs.t, grain: 'length' },
-    features: boltHeights(site).map((w) => hole([tidy(w - low), wide / 2])),
+    features: boltHeights(site).map((w) => hole([tidy(w - low), wide / 2], legThread(site.goods))),
     pose: { origin: [u0, site.grid.t, low], x: [0, 0, 1], y: [1, 0, 0], z: [0, 1, 0] },
     marks: [{ text: 'top', side: 'face', at: [long - 20, wide / 2], kind: 'end' }],
   };

@@ -2,6 +2,7 @@ import type { Finding } from '../../finding.ts';
 import { length, type Sentence, say } from '../../units/say.ts';
 import { listedAs } from '../assumed.ts';
 import type { Site } from '../fitting.ts';
+import { threadName } from '../hardware/bolts.ts';
 import { itemOf } from '../hardware/count.ts';
 import { angleFigures } from './angle-figures.ts';
 import type { LegFigures } from './figures.ts';
@@ -25,7 +26,9 @@ function casterWords({ input: { stand } }: LegFigures): readonly Sentence[] {
     }
     const [a, b] = plateOf(own, '');
     return [
-      ...(caster.stem == null ? [say`the stem of ${caster.id} has a thread of ${length(standThread(own, ''))}`] : []),
+      ...(caster.stem == null
+        ? [say`the stem of ${caster.id} has a thread of ${threadName(standThread(own, ''))}`]
+        : []),
       ...(caster.plate === null ? [say`${caster.id} needs ${length(a)} by ${length(b)} of its pad`] : []),
     ];
   });
@@ -37,7 +40,7 @@ function insertWords({ input: { stand }, goods }: LegFigures): readonly Sentence
   const insert = goods === null ? null : itemOf(goods, { form: 'insert', diameter: thread });
   if (insert?.hole != null) return [];
   return [
-    say`an insert with a thread of ${length(thread)} is screwed into a hole of ${length(insertHole(goods, thread))}`,
+    say`an insert with a thread of ${threadName(thread)} is screwed into a hole of ${length(insertHole(goods, thread))}`,
   ];
 }
 

@@ -6,7 +6,7 @@ import { bolted } from '../hardware/driven.ts';
 import { tidy } from '../machining.ts';
 import type { Outside } from '../outside.ts';
 import { type BoardCut, boardOf, onBoard, sideView } from '../side-view.ts';
-import { boltHeights, LEG_BOLT } from './figures.ts';
+import { boltHeights, legThread } from './figures.ts';
 
 /** Bolts from outside through a board of the frame and whatever of a leg lies behind it, at one distance from the left. */
 export type Bolting = {
@@ -19,6 +19,7 @@ export type Bolting = {
 /** Holes in the frame's board, bolts, nuts and washers. */
 export function boltedOn(site: Site, { side, u, behind, thick }: Bolting): Fitting {
   const heights = boltHeights(site);
+  const thread = legThread(site.goods);
   const board = boardOf(side);
   const driven = bolted(
     site.goods,
@@ -29,12 +30,15 @@ export function boltedOn(site: Site, { side, u, behind, thick }: Bolting): Fitti
       direction: [0, 1, 0],
       through: [board, ...behind],
     },
-    { thread: LEG_BOLT, grip: tidy(site.grid.t + thick) },
+    { thread, grip: tidy(site.grid.t + thick) },
   );
-  const cuts = heights.map((w): BoardCut => ({ board, feature: hole(onBoard(site.grid, side, [u, w])), marks: [] }));
+  const cuts = heights.map(
+    (w): BoardCut => ({ board, feature: hole(onBoard(site.grid, side, [u, w]), thread), marks: [] }),
+  );
   return { ...NOTHING, ...driven, cuts };
 }
 
-export function hole(at: readonly [number, number]): Feature {
-  return { id: '', kind: 'hole', at, diameter: boltHole(LEG_BOLT), side: 'face', depth: 'through' };
+/** A hole for a leg's bolt through one board. */
+export function hole(at: readonly [number, number], thread: number): Feature {
+  return { id: '', kind: 'hole', at, diameter: boltHole(thread), side: 'face', depth: 'through' };
 }

@@ -1,5 +1,6 @@
 import type { Site } from '../fitting.ts';
 import type { Goods } from '../goods.ts';
+import { sameThread } from '../hardware/measure.ts';
 import type { LegsInput, Material } from '../input.ts';
 import { tidy } from '../machining.ts';
 
@@ -15,8 +16,9 @@ export type LegFigures = {
   readonly goods: Goods | null;
 };
 
-/** Bolts of legs: their thread, and the room a nut and a spanner need beyond the wood; common practice, no source. mm. */
-export const LEG_BOLT = 8;
+/** Threads that hold legs, by the measure pages show; common practice, no source. mm. */
+const LEG_BOLTS = { mm: 8, in: (5 * 25.4) / 16 } as const;
+/** The room a nut and a spanner need beyond the wood; common practice, no source. mm. */
 export const NUT_ROOM = 40;
 /** A pad reaches this far inward beyond a post's foot, so that a bracket stands on face grain. */
 export const LEDGE = 40;
@@ -28,6 +30,15 @@ export function legFigures({ materials, goods }: Site, input: LegsInput): LegFig
   if (wood === undefined) return null;
   const t = wood.thickness.mean;
   return { input, wood, t, width: input.width ?? tidy(input.layers * t), goods };
+}
+
+/** Thread of the bolts that hold legs: of the measure pages show, or of the other where stock has bolts only in that; mm. */
+export function legThread(goods: Goods | null): number {
+  const show = goods?.show ?? 'mm';
+  const [own, other] = show === 'mm' ? [LEG_BOLTS.mm, LEG_BOLTS.in] : [LEG_BOLTS.in, LEG_BOLTS.mm];
+  const has = (thread: number) =>
+    goods?.hardware.some(({ form, diameter }) => form === 'bolt' && sameThread(diameter, thread)) === true;
+  return has(own) || !has(other) ? own : other;
 }
 
 /** Heights of a leg's bolts above the floor, mm. */

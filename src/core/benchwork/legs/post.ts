@@ -9,7 +9,7 @@ import { boardOf, inBench, sideView } from '../side-view.ts';
 import { boltedOn, hole } from './bolting.ts';
 import { bracketed } from './brackets.ts';
 import { alongSide, type CornerName, fromCorner, type Span } from './corners.ts';
-import { boltHeights, type LegFigures } from './figures.ts';
+import { boltHeights, type LegFigures, legThread } from './figures.ts';
 import { footMiddle, padUnder } from './foot.ts';
 import { padJoints, padParts } from './pad.ts';
 import { standing } from './stand.ts';
@@ -70,7 +70,7 @@ function postLayer(site: Site, legs: LegFigures, { id, i, u, low, number }: Laye
     material: legs.input.material,
     label: `P${number}${'ABCDEFGHKLMN'[i] ?? 'A'}`,
     blank: { length, width: legs.width, thickness: legs.t, grain: 'length' },
-    features: boltHeights(site).map((w) => hole([tidy(w - low), legs.width / 2])),
+    features: boltHeights(site).map((w) => hole([tidy(w - low), legs.width / 2], legThread(site.goods))),
     pose: { origin, x: [0, 0, 1], y: [1, 0, 0], z: [0, 1, 0] },
     marks: [
       { text: 'top', side: 'face', at: [length - 20, legs.width / 2], kind: 'end' },

@@ -5,7 +5,7 @@ import type { Envelope } from '../../stock/part.ts';
 import { length, say } from '../../units/say.ts';
 import { type Fitting, NOTHING, type Site } from '../fitting.ts';
 import type { Goods } from '../goods.ts';
-import { boltIntoInsert } from '../hardware/bolts.ts';
+import { boltIntoInsert, threadName, threadText } from '../hardware/bolts.ts';
 import { fetched, itemOf } from '../hardware/count.ts';
 import type { LegsInput, Stand } from '../input.ts';
 import { tidy } from '../machining.ts';
@@ -137,7 +137,7 @@ function noCasterBolt(
   where: string,
   { thread, through, deep }: { readonly thread: number; readonly through: number; readonly deep: number },
 ) {
-  const what = say`the stock files have no bolt of ${length(thread)} that ends inside an insert of ${length(deep)} under a plate`;
-  const mend = say`add one ${length(through + thread)} to ${length(through + deep)} long`;
+  const what = say`the stock files have no bolt ${threadName(thread)} that ends inside an insert ${length(deep)} long under a plate`;
+  const mend = say`add one ${length(through + thread)} to ${length(through + deep)} long (form: bolt, diameter: ${threadText(thread)}) to a stock file`;
   return told('halt', { rule: 'no-bolt-fits', where, what, figure: null, limit: tidy(through + deep), mend });
 }

@@ -8,7 +8,7 @@ import { boardOf, inBench, sideView } from '../side-view.ts';
 import { boltedOn, hole } from './bolting.ts';
 import { bracketed } from './brackets.ts';
 import { alongEnd, type CornerName, type CornerView, fromCorner, type Span } from './corners.ts';
-import { boltHeights, type LegFigures } from './figures.ts';
+import { boltHeights, type LegFigures, legThread } from './figures.ts';
 import { footKey, footMiddle, padUnder } from './foot.ts';
 import { padJoints, padParts } from './pad.ts';
 import { standing } from './stand.ts';
@@ -111,7 +111,7 @@ function uprightPart({ site, legs, id, rails }: At, { foot, u, low, label }: Upr
         const patch = { x0, x1: tidy(x0 + wide), y0: 0, y1: legs.width };
         return { id: '', for: `${id}.rail-${i + 1}`, kind: 'dado', side: 'face', patch, depth, corner: 0 } as const;
       }),
-      ...boltHeights(site).map((w) => hole([tidy(w - low), legs.width / 2])),
+      ...boltHeights(site).map((w) => hole([tidy(w - low), legs.width / 2], legThread(site.goods))),
     ],
     pose: { origin: [u[0], grid.t, low], x: [0, 0, 1], y: [1, 0, 0], z: [0, 1, 0] },
     marks: [
