@@ -122,7 +122,8 @@ export function compute(plan: Plan): Result<Notebook> {
   const tilts = tiltsOf(plan, model);
   const faults = [...early, ...rooms, ...tilts.faults, ...steps.faults, ...state.faults];
   if (faults.length > 0) return failed(...faults);
-  const together = assemblyStage(plan, { model, thicknesses: bench.value.thicknesses, head, tilts: tilts.of });
+  const { thicknesses } = bench.value;
+  const together = assemblyStage(plan, { model, thicknesses, head, tilts: tilts.of, steps: steps.steps });
   const cut = cuttingStage(model.parts, plan, head);
   const { sheets } = cut;
   const buy = shoppingStage({
@@ -157,7 +158,7 @@ export function compute(plan: Plan): Result<Notebook> {
   return done({
     ...cover(plan),
     dimensions: bench.value.dimensions,
-    thicknesses: bench.value.thicknesses,
+    thicknesses,
     stock: plan.stock,
     benches: model.benches,
     parts: model.parts,

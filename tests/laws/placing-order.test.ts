@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkPlacingOrder } from '../../src/core/assembly/placing-order.ts';
 import type { Vector } from '../../src/core/geometry/shapes.ts';
-import { allLinked, cubes } from '../core/assembly/puzzle.ts';
+import { allLinked, cubes, namesOf, solved, UPRIGHT } from '../core/assembly/puzzle.ts';
 
 const RUNS = 400;
 const SIZE = [4, 3, 3] as const;
@@ -95,6 +95,20 @@ function wrong({ stopped, free, shut }: Verdict): number {
   return stopped.filter((i) => free.includes(i)).length + shut.filter((i) => !stopped.includes(i)).length;
 }
 
+/** The pieces in the order found, when the steps put them in one by one; null where the steps' own order is not free. */
+function kept({ pieces, order }: Puzzle, steps: ReadonlyMap<string, number> | undefined): boolean | null {
+  const bodies = pieces.map((piece, i) => cubes(`p${i}`, piece));
+  const links = allLinked(bodies);
+  const puttingIn = order.map((i) => ({ step: `s${i}`, title: `Put in ${i}`, parts: [`p${i}`] }));
+  if (checkPlacingOrder({ bodies, links, steps: puttingIn, proved: [], tilts: [] }).length > 0) return null;
+  const found = namesOf(solved(bodies, { ...UPRIGHT, ...(steps === undefined ? {} : { steps }) }, links).moves);
+  return found.join(' ') === order.map((i) => `p${i}`).join(' ');
+}
+
+function stepsOf({ order }: Puzzle): ReadonlyMap<string, number> {
+  return new Map(order.map((i, k) => [`p${i}`, k]));
+}
+
 const samples = fc.sample(puzzles, { numRuns: RUNS, seed: 20261126 });
 
 describe('the order in which steps put pieces in', () => {
@@ -104,6 +118,17 @@ describe('the order in which steps put pieces in', () => {
     console.log(`puzzles with a piece shut out: ${shut} of ${RUNS}`);
     expect(shut).toBeGreaterThan(20);
     expect(verdicts.reduce((sum, one) => sum + wrong(one), 0)).toBe(0);
+  });
+
+  it('is the order that is found, wherever it is free', () => {
+    const told = samples.map((puzzle) => kept(puzzle, stepsOf(puzzle)));
+    console.log(`puzzles whose steps' own order is free: ${told.filter((one) => one !== null).length} of ${RUNS}`);
+    expect(told.filter((one) => one === true).length).toBeGreaterThan(RUNS * 0.7);
+    expect(told).not.toContain(false);
+  });
+
+  it('is another where the steps are not asked: the fault that shows the law can fail', () => {
+    expect(samples.map((puzzle) => kept(puzzle, undefined))).toContain(false);
   });
 
   it('is judged wrongly by a check that lets everything through, and by one that takes the steps backwards', () => {

@@ -14,13 +14,15 @@ export type Standing = {
   readonly now: Vector;
   /** the body that the others leave, if one is to stay whatever goes */
   readonly stays?: number | undefined;
+  /** which step of the work puts each body in */
+  readonly steps: readonly number[];
 };
 
 /** A slide shorter than this is a touch, mm. */
 export const TOUCHING = 1e-6;
 
 /**
- * Each group leaves along its best way: the least slide while engaged, since a long slide scrapes the glue off; then off
+ * What the latest step puts in goes before all else. Each group leaves along its best way: the least slide while engaged, since a long slide scrapes the glue off; then off
  * its mates rather than along them; then the shortest way past them; then up or down rather than sideways. Of all groups
  * the one that slides least goes first; then one that is not most of what stands; then one that needs no turning over; then
  * one that comes off its mates; then the smaller; then what lifts up.
@@ -29,10 +31,17 @@ export function bestExit(at: Scene, present: ReadonlySet<number>, standing: Stan
   if (present.size < 2) return null;
   const ways = new Map<string, Way>();
   let least = Number.POSITIVE_INFINITY;
+  let latest = Number.NEGATIVE_INFINITY;
   for (const graph of at.graphs) {
     for (const members of leavers(graph, present)) {
-      if (members.length >= present.size || !connected(at, members)) continue;
+      const step = earliestOf(members, standing.steps);
+      if (step < latest || members.length >= present.size || !connected(at, members)) continue;
       if (standing.stays !== undefined && members.includes(standing.stays)) continue;
+      if (step > latest) {
+        latest = step;
+        least = Number.POSITIVE_INFINITY;
+        ways.clear();
+      }
       const leaving = { present, direction: graph.direction, standing };
       const travel = travelOf(at, members, { ...leaving, most: least });
       if (travel > least + TOUCHING) continue;
@@ -44,6 +53,11 @@ export function bestExit(at: Scene, present: ReadonlySet<number>, standing: Stan
     }
   }
   return firstOf(at, [...ways.values()], { present, standing });
+}
+
+/** The first step that puts in one of some bodies. */
+function earliestOf(members: readonly number[], steps: readonly number[]): number {
+  return members.reduce((least, member) => Math.min(least, steps[member] ?? least), Number.MAX_SAFE_INTEGER);
 }
 
 type Choice = { readonly present: ReadonlySet<number>; readonly standing: Standing };
@@ -121,10 +135,13 @@ function wayOut(at: Scene, exit: Exit, leaving: Leaving): Way {
   const turns = upFor(exit, standing)[2] === standing.now[2] ? 0 : 1;
   const past = pairs.reduce((most, [one, mate]) => Math.max(most, pastOther(one.box, mate.box, direction)), 0);
   const oblique = isOblique(at, members, direction) ? 1 : 0;
+  // what no joint of its own step or an earlier one holds runs in the frame, as a drawer does: it goes in level
+  const runs = members.every((member) => isHeldLater(at, member, standing.steps));
+  const rise = runs ? Math.abs(direction[2]) : 1 - Math.abs(direction[2]);
   return {
     exit,
     scraped,
-    rank: [travel, oblique, scraped, past, 1 - Math.abs(direction[2]), turns, -dot(direction, standing.home)],
+    rank: [travel, oblique, scraped, past, rise, turns, -dot(direction, standing.home)],
   };
 }
 
@@ -152,6 +169,12 @@ function rankOf({ exit, scraped }: Way, standing: Standing, larger: boolean): re
   const { members, direction } = exit;
   const turns = upFor(exit, standing)[2] === standing.now[2] ? 0 : 1;
   return [larger ? 1 : 0, turns, scraped, members.length, -dot(direction, standing.home), -(members[0] ?? 0)];
+}
+
+/** Whether all that a body is joined to is put in by later steps. */
+function isHeldLater({ joined }: Scene, member: number, steps: readonly number[]): boolean {
+  const own = steps[member] ?? 0;
+  return (joined[member] ?? []).every((mate) => (steps[mate] ?? 0) > own);
 }
 
 /** Whether what leaves fills more than half of the box round all that stands: then a hand would move the rest. */

@@ -21,6 +21,16 @@ export function groupsOf(ids: readonly string[]): readonly Group[] {
   });
 }
 
+/** Groups as far as one step puts all of them in: what a later step adds, a drawer's face, goes to its place by itself. */
+export function builtInOneStep(groups: readonly Group[], steps: ReadonlyMap<string, number>): readonly Group[] {
+  return groups.flatMap(({ id, members }): readonly Group[] => {
+    const known = members.flatMap((member) => steps.get(member) ?? []);
+    const first = known.reduce((least, step) => Math.min(least, step), Number.POSITIVE_INFINITY);
+    const together = members.filter((member) => (steps.get(member) ?? first) === first);
+    return together.length > 1 ? [{ id, members: together }] : [];
+  });
+}
+
 /** A prefix that names one drawer or one leg, with or without its bench. */
 const WHOLE = /(^|\.)(drawer|leg)\.[^.]+$/;
 
@@ -39,13 +49,25 @@ export function builtOf({ bodies, links, groups }: Kit, manner: Manner): Built {
     outer,
     links.map((link) => outerLink(link, owner)),
   );
-  const { moves, locked } = orderOf(at, manner);
-  const knots = locked.map((members) => knotOf(at, members, manner));
+  const outside = withGroups(manner, groups);
+  const { moves, locked } = orderOf(at, outside);
+  const knots = locked.map((members) => knotOf(at, members, outside));
   const inside = new Map(groups.map((group) => [group.id, insideOf(group, { bodies, links, manner })]));
   return {
     moves: moves.flatMap((move) => expanded(move, { groups, inside })),
     knots: [...knots, ...[...inside.values()].flatMap((built) => built.knots)],
   };
+}
+
+/** The manner with every group put in by the step that puts its members in. */
+function withGroups(manner: Manner, groups: readonly Group[]): Manner {
+  const { steps } = manner;
+  if (steps === undefined) return manner;
+  const ofGroups = groups.flatMap(({ id, members }) => {
+    const step = members.flatMap((member) => steps.get(member) ?? [])[0];
+    return step === undefined ? [] : [[id, step] as const];
+  });
+  return { ...manner, steps: new Map([...steps, ...ofGroups]) };
 }
 
 function outerBodies(bodies: readonly Body[], groups: readonly Group[]): readonly Body[] {

@@ -30,14 +30,18 @@ export type Manner = {
   readonly tilts: ReadonlySet<string>;
   /** the body that the others leave; any may go first when absent */
   readonly stays?: string;
+  /** which step of the work puts a body in, by its id; a later one goes in later wherever it can */
+  readonly steps?: ReadonlyMap<string, number>;
 };
 
 /**
  * The order in which bodies go together: the order in which they come apart, read backwards (Wilson and Latombe 1994).
- * The finished bench stands upright; straight moves come first, then moves round one corner, then declared tilts.
+ * The finished bench stands upright; straight moves come first, then moves round one corner, then declared tilts. What a
+ * later step puts in comes out first where it can: nothing is lost by it, since a body that is out bars no other's way.
  */
 export function orderOf(at: Scene, manner: Manner): Order {
-  const work: Work = { at, manner, now: [0, 0, 1], moves: [], locked: [] };
+  const steps = at.bodies.map(({ id }) => manner.steps?.get(id) ?? LAST);
+  const work: Work = { at, manner, steps, now: [0, 0, 1], moves: [], locked: [] };
   takeApart(work, new Set(at.bodies.keys()));
   return { moves: work.moves.reverse(), locked: work.locked };
 }
@@ -47,9 +51,13 @@ export function comesApart(at: Scene, manner: Manner): boolean {
   return orderOf(at, manner).locked.length === 0;
 }
 
+/** What no step puts in comes last. */
+const LAST = Number.MAX_SAFE_INTEGER;
+
 type Work = {
   readonly at: Scene;
   readonly manner: Manner;
+  readonly steps: readonly number[];
   now: Vector;
   readonly moves: Move[];
   readonly locked: (readonly number[])[];
@@ -72,16 +80,27 @@ function takeApart(work: Work, present: Set<number>): void {
 function takeOne(work: Work, present: ReadonlySet<number>): readonly number[] | null {
   const { up, stays } = work.manner;
   const kept = stays === undefined ? -1 : work.at.bodies.findIndex(({ id }) => id === stays);
-  const standing: Standing = { home: up, now: work.now, stays: kept < 0 ? undefined : kept };
+  const standing: Standing = { home: up, now: work.now, steps: work.steps, stays: kept < 0 ? undefined : kept };
   const exit = bestExit(work.at, present, standing);
+  const last = ofLastStep(work, present);
+  const isOfLast = exit === null || exit.members.every((member) => last.has(member));
+  // what the last step puts in may have a way round a corner, or be tilted, while an earlier step's piece has a straight one
+  const early = isOfLast || kept >= 0 ? null : (roundCorner(work, present, last) ?? tilted(work, last));
+  if (early !== null) return [early];
   if (exit !== null) {
     work.now = upFor(exit, standing);
     work.moves.push(straightMove(work, exit));
     return exit.members;
   }
   if (kept >= 0) return null;
-  const member = roundCorner(work, present) ?? tilted(work, present);
+  const member = roundCorner(work, present, present) ?? tilted(work, present);
   return member === null ? null : [member];
+}
+
+/** Of what stands, the bodies that the last step puts in. */
+function ofLastStep({ steps }: Work, present: ReadonlySet<number>): ReadonlySet<number> {
+  const latest = [...present].reduce((most, member) => Math.max(most, steps[member] ?? LAST), 0);
+  return new Set([...present].filter((member) => (steps[member] ?? LAST) === latest));
 }
 
 function straightMove({ at, now }: Work, exit: Exit): Move {
@@ -95,8 +114,8 @@ function firstMove({ at, manner }: Work, member: number): Move {
   return { bodies: names(at, [member]), direction, travel: 0, legs: [], path: 'first', up: manner.up };
 }
 
-function roundCorner(work: Work, present: ReadonlySet<number>): number | null {
-  const found = detour(work.at, present);
+function roundCorner(work: Work, present: ReadonlySet<number>, among: ReadonlySet<number>): number | null {
+  const found = detour(work.at, present, among);
   if (found === null) return null;
   work.now = work.manner.up;
   const direction = opposite(found.first);
@@ -109,9 +128,9 @@ function roundCorner(work: Work, present: ReadonlySet<number>): number | null {
   return found.member;
 }
 
-function tilted(work: Work, present: ReadonlySet<number>): number | null {
+function tilted(work: Work, among: ReadonlySet<number>): number | null {
   const { at, manner } = work;
-  const member = [...present].find((i) => manner.tilts.has(at.bodies[i]?.id ?? ''));
+  const member = [...among].find((i) => manner.tilts.has(at.bodies[i]?.id ?? ''));
   if (member === undefined) return null;
   work.now = manner.up;
   const direction = times(manner.up, -1);

@@ -11,7 +11,7 @@ import { accessFindings, fasteningOrder, USUAL_TOOL } from './fastening.ts';
 import { filmFinding, finishingOf } from './finishing.ts';
 import { gapFindings } from './gap-findings.ts';
 import { glueFindings, glueStages } from './glue.ts';
-import { type Built, builtOf, type Group } from './group.ts';
+import { type Built, builtInOneStep, builtOf, type Group } from './group.ts';
 import { knotFinding, needlessTilt, tiltFinding } from './knot-findings.ts';
 import { overlaps } from './overlaps.ts';
 import { poseOf, UP } from './pose.ts';
@@ -28,6 +28,8 @@ export type AssemblyInput = {
   /** screws and bolts; those that go through other benches' parts are left out */
   readonly fasteners: readonly Fastener[];
   readonly groups: readonly Group[];
+  /** which step of the work puts an instance in, counted in their order; the order found keeps to it wherever it can */
+  readonly steps: ReadonlyMap<string, number>;
   readonly tilts: readonly Tilt[];
   /** the corner everything is squared from */
   readonly corner: string;
@@ -82,10 +84,10 @@ type Tried = AssemblyInput & { readonly bodies: readonly Body[] };
 
 function tried(
   pose: PoseName,
-  { bodies, joints, groups, tilts }: Tried,
+  { bodies, joints, groups, steps, tilts }: Tried,
 ): { readonly built: Built; readonly posed: Pose } {
-  const manner = { up: UP[pose], tilts: new Set(tilts.map(({ part }) => part)) };
-  const built = builtOf({ bodies, links: joints, groups }, manner);
+  const manner = { up: UP[pose], tilts: new Set(tilts.map(({ part }) => part)), steps };
+  const built = builtOf({ bodies, links: joints, groups: builtInOneStep(groups, steps) }, manner);
   return { built, posed: poseOf({ pose, bodies, joints, moves: built.moves }) };
 }
 

@@ -20,10 +20,10 @@ const MOST_STOPS = 16;
 /** Directions and bodies beyond these are not combined: their number grows with the square. */
 const MOST_DIRECTIONS = 12;
 
-/** The shortest first leg by which one body gets out of a set that nothing leaves straight, or null. */
-export function detour(at: Scene, present: ReadonlySet<number>): Detour | null {
+/** The shortest first leg by which one of some bodies gets out of a set that none of them leaves straight, or null. */
+export function detour(at: Scene, present: ReadonlySet<number>, among: ReadonlySet<number>): Detour | null {
   let best: Detour | null = null;
-  for (const member of present) {
+  for (const member of among) {
     const found = detourOf(at, present, member);
     if (found !== null && (best === null || shorter(at, found, best))) best = found;
   }

@@ -8,6 +8,7 @@ import type { BenchworkModel } from '../benchwork/input.ts';
 import type { Finding } from '../finding.ts';
 import type { HeadValues } from '../head.ts';
 import type { Plan } from '../plan.ts';
+import type { Step } from '../steps/step.ts';
 import type { KnownThickness } from '../stock/thickness.ts';
 
 /** How every bench goes together and how its parts are machined. */
@@ -17,17 +18,25 @@ export type AssemblyStage = {
   readonly findings: readonly Finding[];
 };
 
+/** Which step puts an instance in, counted in their order; the first that says so. */
+export function putInBy(steps: readonly Step[]): ReadonlyMap<string, number> {
+  return new Map(steps.flatMap(({ fits = [] }, i) => fits.map((id) => [id, i] as const)).reverse());
+}
+
 /** What stands before the assembly: the benchwork, its sheets, and the workshop's tools. */
 export type Before = {
   readonly model: BenchworkModel;
   readonly thicknesses: readonly KnownThickness[];
   readonly head: HeadValues;
   readonly tilts: ReadonlyMap<string, readonly Tilt[]>;
+  /** the steps of all chapters in their order */
+  readonly steps: readonly Step[];
 };
 
 /** Stage 8: fit, order of assembly and machining, bench by bench. */
-export function assemblyStage(plan: Plan, { model, thicknesses, head, tilts }: Before): AssemblyStage {
+export function assemblyStage(plan: Plan, { model, thicknesses, head, tilts, steps }: Before): AssemblyStage {
   const { clamps, bits } = head;
+  const putIn = putInBy(steps);
   const assembly = model.benches.map(({ id }): Assembly => {
     const parts = model.parts.filter((part) => part.bench === id && part.chapter === 'benchwork');
     const written = plan.benchwork.benches.find((bench) => bench.id === id);
@@ -38,6 +47,7 @@ export function assemblyStage(plan: Plan, { model, thicknesses, head, tilts }: B
       thicknesses,
       fasteners: model.fasteners,
       groups: groupsOf(parts.flatMap(({ places }) => places.map((place) => place.id))),
+      steps: putIn,
       tilts: tilts.get(id) ?? [],
       corner: written?.deck?.flush ?? 'front-left',
       workshop: { ...USUAL_WORKSHOP, clamps },

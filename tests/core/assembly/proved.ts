@@ -7,7 +7,14 @@ import type { BenchworkInput, BenchworkModel } from '../../../src/core/benchwork
 export function kit(input: BenchworkInput, built: BenchworkModel, more: Partial<AssemblyInput> = {}): AssemblyInput {
   const { parts, joints, fasteners } = built;
   const thicknesses = Object.values(input.materials).map(({ thickness }) => thickness);
-  const plain = { bench: 'table', groups: [], tilts: [], corner: 'front-left', workshop: USUAL_WORKSHOP };
+  const plain = {
+    bench: 'table',
+    groups: [],
+    steps: new Map<string, number>(),
+    tilts: [],
+    corner: 'front-left',
+    workshop: USUAL_WORKSHOP,
+  };
   return { ...plain, parts, joints, fasteners, thicknesses, ...more };
 }
 

@@ -113,10 +113,7 @@ function flanges(kit: Kit): Draft[] {
   const strips = ofRole(kit.parts, 'flange-strip');
   if (strips.length === 0) return [];
   const id = `${kit.frame.id}-flanges`;
-  const lines = [
-    say`Turn the frame over; glue each strip flat along the middle of its strut.`,
-    ...strips.map(stripLine),
-  ];
+  const lines = [say`Frame upside down: glue each strip flat along the middle of its strut.`, ...strips.map(stripLine)];
   return [
     draft({
       id,

@@ -43,12 +43,15 @@ export function benchworkDrafts(timber: Timber): Draft[] {
   return [...machining, ...kits.flatMap((kit) => fitted(kit))];
 }
 
-/** The frame, then what hangs in it before its deck goes on, the deck, and what is hung and bolted after. */
+/**
+ * The frame, its legs while it lies upside down anyway, then what hangs in it before its deck goes on, the deck, and what
+ * is hung after: so it is turned over once, and before it is heavy.
+ */
 function fitted(kit: Kit): Draft[] {
   const frame = assembling(kit);
   const deck = frame.findIndex(({ id }) => id === `${kit.frame.id}-deck`);
   const cut = deck < 0 ? frame.length : deck;
-  const inside = [...spacerDrafts(kit), ...shelfDrafts(kit)];
+  const inside = [...legDrafts(kit), ...spacerDrafts(kit), ...shelfDrafts(kit)];
   return [
     ...frame.slice(0, cut),
     ...inside,
@@ -56,7 +59,6 @@ function fitted(kit: Kit): Draft[] {
       .slice(cut)
       .map((one, i) => (i === 0 ? { ...one, after: [...one.after, ...inside.map(({ id }) => id)] } : one)),
     ...drawerDrafts(kit),
-    ...legDrafts(kit),
     ...finishing(kit),
   ];
 }

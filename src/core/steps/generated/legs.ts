@@ -59,7 +59,7 @@ function bolting(kit: Kit): Draft {
   const makes = instanceIds(ofRole(kit.parts, 'leg'));
   const bolts = legBolts(kit);
   const lines = [
-    say`Frame upside down on the floor. Each leg into its own corner, a washer under head and nut; tight, not crushed.`,
+    say`Frame upside down on a flat floor. Each leg into its own corner, down until its top stands on the floor and is level with the frame's; a washer under head and nut; tight, not crushed.`,
     ...fastenerLines(bolts),
     ...onlyItems(kit, 'leg.', nutsOf(kit, bolts)),
     say`Turn it over with two people and lock every caster that locks before anyone leans on it. For a move through a narrow door take these nuts off again: frame and legs go one after the other.`,
@@ -72,7 +72,7 @@ function bolting(kit: Kit): Draft {
     deeds: ['leg', 'frame-turning'],
     people: 2,
     child: 'away',
-    after: [`${id}-legs-build`, `${id}-trim`, `${id}-square`],
+    after: [`${id}-legs-build`, `${id}-square`, `${id}-flanges`],
     fits: makes,
   });
 }
