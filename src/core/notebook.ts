@@ -131,6 +131,8 @@ export function compute(plan: Plan): Result<Notebook> {
     supplies: rails?.model.supplies ?? null,
     wiring: wires,
   });
+  const { parts, joints } = model;
+  const late = placingFindings({ parts, joints, assembly: together.assembly, steps: steps.steps });
   const found = [
     model,
     holes,
@@ -141,18 +143,11 @@ export function compute(plan: Plan): Result<Notebook> {
     cut,
     buy,
     log,
-    steps,
+    { findings: steps.findings.filter((one) => !isHalted(one, late)) },
     head,
     state,
     { findings: orderFindings(model.parts, steps.deeds) },
-    {
-      findings: placingFindings({
-        parts: model.parts,
-        joints: model.joints,
-        assembly: together.assembly,
-        steps: steps.steps,
-      }),
-    },
+    { findings: late },
   ].flatMap(({ findings }) => findings);
   const answered = acceptFindings(found, log.records);
   return done({
@@ -186,6 +181,11 @@ export function compute(plan: Plan): Result<Notebook> {
     state,
     findings: [...answered.findings, ...answered.notes],
   });
+}
+
+/** Whether a care about a step's order is told as a halt already, which says more. */
+function isHalted({ rule, where }: Finding, halts: readonly Finding[]): boolean {
+  return rule === 'step-before-its-base' && halts.some((halt) => halt.where === where);
 }
 
 function cover(plan: Plan) {

@@ -5,8 +5,13 @@ import { connected, leavers } from './leavers.ts';
 import { names, type Scene, scene } from './scene.ts';
 import { detourOf } from './two-leg.ts';
 
-/** Pieces that one step puts in their places; `title` is how the step is called. */
-export type PuttingIn = { readonly step: string; readonly title: string; readonly parts: readonly string[] };
+/** Pieces that one step puts in their places; `title` is how the step is called, `after` what its author set before it. */
+export type PuttingIn = {
+  readonly step: string;
+  readonly title: string;
+  readonly parts: readonly string[];
+  readonly after?: readonly string[];
+};
 
 /** A bench, the steps that build it in their order, and the order in which it was proved to go together. */
 export type BuiltBySteps = {
@@ -83,6 +88,8 @@ function shutFinding(one: PuttingIn, { out, by }: Shut, { steps, proved }: Built
   const earlier = steps.filter(({ parts }) => parts.some((id) => by.includes(id)));
   const concerned = new Set([...out, ...earlier.flatMap(({ parts }) => parts)]);
   const order = proved.filter((id) => concerned.has(id));
+  const said = earlier.filter(({ step }) => one.after?.includes(step) === true);
+  const taken = said.map(({ title }) => `take '${title}' out of the after of '${one.title}'; `).join('');
   return {
     rule: 'placed-too-late',
     level: 'halt',
@@ -92,7 +99,7 @@ function shutFinding(one: PuttingIn, { out, by }: Shut, { steps, proved }: Built
     figure: out.length,
     limit: 0,
     unit: 'count',
-    mend: say`what this step and ${earlier.map(({ title }) => `'${title}'`).join(', ')} put in goes together in this order: ${order.join(', ')}`,
+    mend: say`${taken}what this step and ${earlier.map(({ title }) => `'${title}'`).join(', ')} put in goes together in this order: ${order.join(', ')}`,
     source: 'Wilson and Latombe, Artificial Intelligence 71, 1994: blocking graphs along each direction',
     accepted: null,
   };

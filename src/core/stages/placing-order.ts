@@ -15,7 +15,10 @@ type Building = {
 
 /** Halts where the steps, in their order, leave a piece no way in; benches that do not go together at all are left out. */
 export function placingFindings({ parts, joints, assembly, steps }: Building): readonly Finding[] {
-  const puttingIn = steps.map(({ id, title, fits = [] }) => ({ step: id, title, parts: fits }));
+  const puttingIn = steps.map(({ id, title, fits = [], generated, after }) => ({
+    ...{ step: id, title, parts: fits },
+    ...(generated ? {} : { after }),
+  }));
   return assembly.flatMap(({ bench, chosen, poses, findings }) => {
     const pose = poses.find((one) => one.pose === chosen);
     if (pose === undefined) return [];

@@ -1,5 +1,6 @@
 import type { Fault } from '../units/problem.ts';
 import { type Draft, draftChapter, draftId } from './generated/draft.ts';
+import { givenWay, type Word } from './given.ts';
 import type { Merged } from './merge.ts';
 import { authoredEdges, type Edge, inOrder, withoutLoops } from './order.ts';
 import type { Step } from './step.ts';
@@ -14,15 +15,17 @@ type Linking = {
 
 /**
  * Steps in an order that keeps every `after`: an author's word first, then the usual order where it still can hold;
- * `given` is what of the usual order gave way.
+ * `given` is what of the usual order gave way, and to which word.
  */
 export function linked({ steps, written, merge, drafts }: Linking) {
   const known = new Set([...merge.stands.keys(), ...written.map((one) => one.id)]);
   const authored = written.map((one) => authoredAfter(one, { known, merge }));
-  const { kept, loops } = authoredEdges(authored.flatMap((one) => one.edges));
+  const { kept, loops } = authoredEdges(authored.flatMap((one) => one.words.map(({ edge }) => edge)));
   const soft = drafts.flatMap((draft) => draft.after.flatMap((name) => between(draft, name, { merge, known })));
   const { kept: edges, loops: given } = withoutLoops(kept, soft);
-  const order = inOrder(preference({ steps, written, merge }), edges);
+  const preferred = preference({ steps, written, merge });
+  const order = inOrder(preferred, edges);
+  const words = authored.flatMap((one) => one.words);
   const faults = [
     ...authored.flatMap((one) => one.faults),
     ...unknownFaults(
@@ -31,7 +34,8 @@ export function linked({ steps, written, merge, drafts }: Linking) {
     ),
     ...loops.slice(0, LOOPS).map(({ edge, loop }) => loopFault(edge, loop, written)),
   ];
-  return { steps: withAfter(order, steps, edges), faults, given: given.map(({ edge }) => edge) };
+  const ways = givenWay({ loops: given, words, authored: kept, usual: soft, preferred });
+  return { steps: withAfter(order, steps, edges), faults, given: ways };
 }
 
 /** Names looked up for a nearest one; a file with more unknown names than this has another trouble. */
@@ -59,14 +63,16 @@ function unknownFaults(unknown: readonly Unknown[], known: ReadonlySet<string>):
 function authoredAfter(one: Written, { known, merge }: { known: ReadonlySet<string>; merge: Merged }) {
   const faults: Fault[] = [];
   const unknown: Unknown[] = [];
-  const edges: Edge[] = [];
+  const words: Word[] = [];
   (one.step.after ?? []).forEach((name, i) => {
     const id = referredStep(name, one, known);
     if (id === null) unknown.push({ name, one, at: `${one.at}.after.${i}` });
     else if (id === one.id) faults.push(waitsForItself(one, i));
-    else for (const from of merge.stands.get(id) ?? [id]) if (from !== one.id) edges.push({ from, to: one.id });
+    else
+      for (const from of merge.stands.get(id) ?? [id])
+        if (from !== one.id) words.push({ edge: { from, to: one.id }, name });
   });
-  return { edges, faults, unknown };
+  return { words, faults, unknown };
 }
 
 function waitsForItself(one: Written, i: number): Fault {

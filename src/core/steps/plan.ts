@@ -11,9 +11,9 @@ import { benchworkDrafts, type Timber } from './generated/benchwork.ts';
 import { draftId } from './generated/draft.ts';
 import { type LandWork, landDrafts } from './generated/land.ts';
 import { type WireWork, wireDrafts } from './generated/wires.ts';
+import { givenFindings } from './given.ts';
 import { linked } from './link.ts';
 import { type Merged, merged, type Taker } from './merge.ts';
-import type { Edge } from './order.ts';
 import type { Step } from './step.ts';
 import { type ChapterSteps, makeable, namedSteps, resolvedFits, resolvedMakes, type Written } from './written.ts';
 
@@ -52,7 +52,7 @@ export function planSteps(input: StepsInput): StepsAnswer {
   const waits = new Map(written.map((one) => [one.id, waitOf(one, input.scope)]));
   const steps = withFits(composed({ merge, takers: made, waits, input }), fitted);
   const links = linked({ steps, written, merge, drafts });
-  const findings = [...steps.flatMap(childFindings), ...links.given.flatMap((edge) => givenFinding(edge, links.steps))];
+  const findings = [...steps.flatMap(childFindings), ...givenFindings(links.given, links.steps)];
   return {
     steps: links.steps,
     faults: [
@@ -105,27 +105,6 @@ function composed({ merge, takers, waits, input }: Composition): Step[] {
     return writtenStep(taker, merge.taken.get(id), { wait: waits.get(id)?.minutes ?? null, of });
   });
   return [...generated, ...own];
-}
-
-/** A care where an author's order sets a step before one that it usually rests on. */
-function givenFinding({ from, to }: Edge, steps: readonly Step[]): Finding[] {
-  const [first, second] = [from, to].map((id) => steps.find((step) => step.id === id));
-  if (first === undefined || second === undefined) return [];
-  return [
-    {
-      rule: 'step-before-its-base',
-      level: 'care',
-      where: second.id,
-      chapter: second.chapter,
-      what: say`'${second.title}' is to be done before '${first.title}', on which it usually rests.`,
-      figure: null,
-      limit: null,
-      unit: 'count',
-      mend: say`Take out the after that sets '${first.id}' behind '${second.id}', unless you have a reason for it.`,
-      source: 'common practice, no source',
-      accepted: null,
-    },
-  ];
 }
 
 function childFindings(step: Step): Finding[] {

@@ -16,28 +16,28 @@ export function checkWrittenOrder(part: Part, order: readonly string[]): readonl
   const written = order.flatMap((name) => operations.filter(({ id, kind }) => id === name || kind === name));
   const unknown = order.filter((name) => !operations.some(({ id, kind }) => id === name || kind === name));
   const right = sequenced(operations).filter((one) => written.includes(one));
-  const broken = written.flatMap((later, i) =>
-    written.slice(0, i).flatMap((earlier) => {
-      const lost = lostTo(later, earlier);
-      return lost.length === 0 ? [] : [brokenFinding(part, { earlier, later, lost, right })];
-    }),
-  );
+  const broken = written.flatMap((earlier, i) => {
+    const later = written.slice(i + 1).filter((one) => lostTo(one, earlier).length > 0);
+    return later.length === 0 ? [] : [brokenFinding(part, { earlier, later, right })];
+  });
   return [...unknown.map((name) => unknownFinding(part, name, operations)), ...broken];
 }
 
 type Broken = {
   readonly earlier: Operation;
-  readonly later: Operation;
-  readonly lost: readonly Surface[];
+  /** cuts set against what the earlier one takes away, one at least */
+  readonly later: readonly Operation[];
   readonly right: readonly Operation[];
 };
 
-function brokenFinding(part: Part, { earlier, later, lost, right }: Broken): Finding {
+function brokenFinding(part: Part, { earlier, later, right }: Broken): Finding {
+  const lost: readonly Surface[] = [...new Set(later.flatMap((one) => lostTo(one, earlier)))];
+  const after = later.map(({ id }) => id).join(' and ');
   const surfaces = lost.map((surface) => surface.replace('edge.', 'straight edge at the ')).join(' and the ');
   return {
     ...told(part, 'needed-after-destroyed'),
     level: 'halt',
-    what: say`${earlier.id} is written before ${later.id}, and it takes away the ${surfaces} that ${later.id} is set against`,
+    what: say`${earlier.id} is written before ${after}, and it takes away the ${surfaces} that ${later.length === 1 ? `${after} is` : 'these are'} set against`,
     mend: say`cut in this order: ${right.map(({ id }) => id).join(', ')}`,
   };
 }
