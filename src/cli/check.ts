@@ -10,28 +10,53 @@ import { findingJson } from '../writing/notebook-json.ts';
 import { type Books, noSuchBook, onlyOne, openBooks } from './books.ts';
 import { type Desk, type ExitCode, refuse } from './desk.ts';
 
-export type CheckWish = { readonly slug: string | null; readonly format: 'text' | 'json' };
+export type CheckWish = {
+  readonly slug: string | null;
+  readonly format: 'text' | 'json';
+  /** the least level that is told; `care` tells of the notes only those that a person has to act on */
+  readonly level: Finding['level'];
+};
 
 function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
+/** Where to look: the chapter's file, as problems name theirs. */
+function fileOf({ slug }: Notebook, { chapter, where }: Finding): string {
+  return `notebooks/${slug}/${where === 'notebook' ? where : chapter}.md`;
+}
+
 function findingText(notebook: Notebook, finding: Finding): string {
   const show = (mm: number) => showLength(mm, notebook.show);
   const accepted = finding.accepted === null ? '' : `\n    accepted: ${finding.accepted}`;
-  const head = `${finding.level}  ${notebook.slug}  ${finding.where}  ${spoken(finding.what, show)}`;
+  const head = `${finding.level}  ${fileOf(notebook, finding)}  ${finding.where}  ${spoken(finding.what, show)}`;
   return `${head}\n    mend: ${spoken(finding.mend, show)}${accepted}`;
 }
 
-function summary(books: Books): string {
+/** What there is in all, what of it was not told, and which notebooks could not be computed. */
+function summary(books: Books, untold: number): string {
   const findings = books.notebooks.flatMap((notebook) => notebook.findings);
   const of = (level: Finding['level']) => counted(findings.filter((finding) => finding.level === level).length, level);
   const levels = [of('halt'), of('care'), of('note')].join(', ');
-  return `${counted(books.slugs.length, 'notebook')}, ${counted(books.problems.length, 'problem')}, ${levels}`;
+  const known = new Set(books.notebooks.map(({ slug }) => slug));
+  const waiting = books.slugs.filter((slug) => !known.has(slug));
+  return [
+    ...(untold === 0 ? [] : [`${counted(untold, 'note')} more: npm run check -- --level note`]),
+    ...(waiting.length === 0 ? [] : [`not computed until the problems are mended: ${waiting.join(', ')}`]),
+    `${counted(books.slugs.length, 'notebook')}, ${counted(books.problems.length, 'problem')}, ${levels}`,
+  ].join('\n');
 }
 
-/** Notes that a person has to act on by themselves, so they are told among the cares. */
-const TOLD: readonly string[] = ['goes-public', 'upkeep-due'];
+const RANK: Readonly<Record<Finding['level'], number>> = { note: 0, care: 1, halt: 2 };
+
+/** Notes that a person has to act on, so they are told among the cares: what the log and the plan disagree about, and these. */
+function toAct({ rule, source }: Finding): boolean {
+  return ['goes-public', 'upkeep-due'].includes(rule) || source === 'this notebook';
+}
+
+function isTold(finding: Finding, least: Finding['level']): boolean {
+  return RANK[finding.level] >= RANK[least] || (least === 'care' && toAct(finding));
+}
 
 /** The books with what only a command finds, because it knows the day and is asked before a site goes out. */
 export function onTheDay(books: Books, today: string): Books {
@@ -46,14 +71,13 @@ export function onTheDay(books: Books, today: string): Books {
   return { ...books, notebooks };
 }
 
-/** Problems and findings as lines of text; most notes are only counted. */
-export function asText(books: Books): string {
-  const findings = books.notebooks.flatMap((notebook) => {
-    return notebook.findings
-      .filter(({ level, rule }) => level !== 'note' || TOLD.includes(rule))
-      .map((finding) => findingText(notebook, finding));
-  });
-  return `${[...books.problems.map(printProblem), ...findings, summary(books)].join('\n')}\n`;
+/** Problems and findings as lines of text, each once, down to a level. */
+export function asText(books: Books, level: Finding['level'] = 'care'): string {
+  const all = books.notebooks.flatMap((notebook) => notebook.findings.map((finding) => ({ notebook, finding })));
+  const told = all.filter(({ finding }) => isTold(finding, level));
+  const lines = new Set(told.map(({ notebook, finding }) => findingText(notebook, finding)));
+  const untold = all.filter(({ finding }) => finding.level === 'note' && !isTold(finding, level)).length;
+  return `${[...books.problems.map(printProblem), ...lines, summary(books, untold)].join('\n')}\n`;
 }
 
 /** The same with everything a program needs, notes too. */
@@ -77,10 +101,10 @@ export function verdict(books: Books): ExitCode {
 }
 
 /** Tells every mistake and finding of all notebooks or of one; its exit code is the verdict. */
-export async function check(desk: Desk, { slug, format }: CheckWish): Promise<ExitCode> {
+export async function check(desk: Desk, { slug, format, level }: CheckWish): Promise<ExitCode> {
   const all = await openBooks(desk.content, join(desk.root, 'content'));
   if (slug !== null && !all.slugs.includes(slug)) return refuse(desk, noSuchBook(all, slug));
   const books = onTheDay(slug === null ? all : onlyOne(all, slug), desk.today());
-  desk.write(format === 'json' ? asJson(books) : asText(books));
+  desk.write(format === 'json' ? asJson(books) : asText(books, level));
   return verdict(books);
 }

@@ -18,9 +18,17 @@ type Command = {
 
 const none: Takes = { least: 0, most: 0, options: [] };
 
+const LEVELS = ['halt', 'care', 'note'] as const;
+
 async function checkLine(desk: Desk, { words, options }: Words): Promise<ExitCode> {
   const { format = 'text' } = options;
-  if (format === 'text' || format === 'json') return check(desk, { slug: words[0] ?? null, format });
+  const level = LEVELS.find((one) => one === (options.level ?? 'care'));
+  if (level === undefined)
+    return refuse(desk, {
+      what: `There is no level ${JSON.stringify(options.level)}.`,
+      mend: `write --level ${LEVELS.join(', --level ')}`,
+    });
+  if (format === 'text' || format === 'json') return check(desk, { slug: words[0] ?? null, format, level });
   return refuse(desk, {
     what: `There is no format ${JSON.stringify(format)}.`,
     mend: 'write --format text or --format json',
@@ -38,9 +46,9 @@ const commands: Readonly<Record<string, Command>> = {
   serve: { usage: 'serve', does: 'builds the site and serves it to this machine', takes: none, run: serve },
   dev: { usage: 'dev', does: 'shows the site while you write', takes: none, run: dev },
   check: {
-    usage: 'check -- [notebook] [--format text|json]',
+    usage: 'check -- [notebook] [--level halt|care|note] [--format text|json]',
     does: 'tells every mistake and every finding',
-    takes: { least: 0, most: 1, options: ['format'] },
+    takes: { least: 0, most: 1, options: ['format', 'level'] },
     run: checkLine,
   },
   export: {

@@ -10,6 +10,13 @@ export function stepsNext(book: Book): readonly Step[] {
   return ids.flatMap((id) => book.notebook.steps.filter((step) => step.id === id));
 }
 
+/** What is left of a step that others began, or null: `4 of 6 pieces made`. */
+export function begun(book: Book, step: Step): string | null {
+  const missing = book.notebook.state.steps.find((one) => one.id === step.id)?.missing.length ?? 0;
+  const of = step.makes.length;
+  return missing === 0 || missing === of ? null : `${of - missing} of ${of} pieces made`;
+}
+
 /** The day a step was done, or null. */
 export function dayDone(book: Book, step: Step): string | null {
   const found = book.notebook.state.steps.find((one) => one.id === step.id);

@@ -38,14 +38,18 @@ export function hourRows(book: Book): readonly Row[] {
     ['Estimated for the steps done', duration(estimate.done)],
     [
       'Estimated for the rest',
-      `${duration(estimate.left)}, with ${counted(estimate.withoutTime, 'step')} not estimated`,
+      `${duration(estimate.left)}${estimate.unknown === 0 ? '' : `, and ${counted(estimate.unknown, 'step')} nobody has estimated`}`,
     ],
-    [
-      'In the end, at this pace',
-      forecast === null ? 'not known: no step with an estimate is done' : `about ${duration(forecast)}`,
-    ],
+    ['In the end, at this pace', inTheEnd(forecast, estimate.unknown)],
     ...(untimed > 0 ? [['Without a time', counted(untimed, 'entry', 'entries')] as const] : []),
   ];
+}
+
+/** The forecast, which is a lower bound while steps that are left have no estimate. Minutes. */
+function inTheEnd(forecast: number | null, unknown: number): string {
+  if (forecast === null) return 'not known: no step with an estimate is done';
+  if (unknown === 0) return `about ${duration(forecast)}`;
+  return `over ${duration(forecast)}: ${counted(unknown, 'step')} without an estimate not counted`;
 }
 
 /** The log's money with what the rest still asks for. */
@@ -58,10 +62,19 @@ function listedMoney(money: readonly Money[]): string {
   return money.length === 0 ? 'nothing' : money.map(moneyWords).join(', ');
 }
 
+/** What the sheets of what is left to make cost, or how many there are without a price. */
+function sheetsToBuy({ left }: Book): string {
+  const bought = left?.sheets.filter(({ piece }) => piece === undefined).length ?? 0;
+  if (bought === 0) return 'none: what is left comes out of sheets begun and offcuts';
+  const toBuy = left?.toBuy ?? null;
+  return toBuy === null
+    ? `${counted(bought, 'sheet')}, not all with a price`
+    : `${counted(bought, 'sheet')}, ${moneyWords(toBuy)}`;
+}
+
 /** Money spent against the budget, with what the sheets still to buy would make of it. */
 export function moneyRows(book: Book): readonly Row[] {
   const { budget, chapters, forecast, left, spent } = spending(book);
-  const toBuy = book.left?.toBuy ?? null;
   return [
     ['Spent', listedMoney(spent)],
     ...Object.entries(chapters).flatMap(([name, money]): Row[] =>
@@ -69,7 +82,7 @@ export function moneyRows(book: Book): readonly Row[] {
     ),
     ['Budget', budget === null ? 'none is set' : moneyWords(budget)],
     ...(left === null ? [] : [['Left of it', moneyWords(left)] as const]),
-    ['Sheets still to buy', toBuy === null ? 'none, or their price is not known' : moneyWords(toBuy)],
+    ['Sheets still to buy', sheetsToBuy(book)],
     ...(forecast === null ? [] : [['With those sheets', moneyWords(forecast)] as const]),
   ];
 }

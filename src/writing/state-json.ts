@@ -25,7 +25,7 @@ function hoursJson({ minutes, hand, chapters, untimed, estimate, forecast }: Hou
     hand: thousandth(hand),
     chapters: plain(chapters, ['minutes', 'hand']),
     untimed,
-    estimate: plain(estimate, ['all', 'done', 'left', 'withoutTime']),
+    estimate: plain(estimate, ['all', 'done', 'left', 'withoutTime', 'unknown']),
     forecast: numberOrNull(forecast),
   };
 }
@@ -47,7 +47,13 @@ export function stateJson(state: LogState): Json {
     parts: state.parts.map(({ id, instance, label, state: now, made, placed }) => {
       return { id, instance, label, state: now, made, placed };
     }),
-    steps: state.steps.map(({ id, state: now, date, waitsFor }) => ({ id, state: now, date, waitsFor })),
+    steps: state.steps.map(({ id, state: now, date, waitsFor, missing }) => ({
+      id,
+      state: now,
+      date,
+      waitsFor,
+      missing,
+    })),
     next: plain(state.next, ['workshop', 'room', 'outdoors']),
     leftToMake: state.leftToMake.map(leftJson),
     hours: hoursJson(state.hours),

@@ -33,8 +33,37 @@ test('a care is clean; an open halt or a problem is not', () => {
 
 test('a finding is told with what it says and how to mend it, and the counts come last', () => {
   expect(asText(books)).toBe(
-    'care  shelf  deck.seam-1  The seam bears on 5.9 mm a side.\n    mend: Screw a batten of 30 mm beside it.\n' +
+    'care  notebooks/shelf/benchwork.md  deck.seam-1  The seam bears on 5.9 mm a side.\n    mend: Screw a batten of 30 mm beside it.\n' +
       '1 notebook, 0 problems, 0 halts, 1 care, 0 notes\n',
+  );
+});
+
+test('notes that only inform are counted, and told when asked for; one finding is told once', () => {
+  const [care] = shelf.findings;
+  if (care === undefined) throw new Error('the shelf has a finding');
+  const note = {
+    ...care,
+    level: 'note',
+    what: ['The sheet is not measured.'],
+    source: 'common practice, no source',
+  } as const;
+  const gone = { ...note, what: ['The log names a part that is gone.'], source: 'this notebook' } as const;
+  const noted: Books = { ...books, notebooks: [{ ...shelf, findings: [care, note, gone, gone] }] };
+  const told = asText(noted);
+  expect(told).not.toContain('not measured');
+  expect(told.match(/part that is gone/g)).toHaveLength(1);
+  expect(told).toContain(
+    '1 note more: npm run check -- --level note\n1 notebook, 0 problems, 0 halts, 1 care, 3 notes',
+  );
+  expect(asText(noted, 'note')).toContain(
+    'note  notebooks/shelf/benchwork.md  deck.seam-1  The sheet is not measured.',
+  );
+  expect(asText(noted, 'halt')).not.toContain('care  ');
+});
+
+test('a notebook that could not be computed is named, so that no count passes for its verdict', () => {
+  expect(asText({ ...mistaken, notebooks: [] })).toContain(
+    'not computed until the problems are mended: shelf\n1 notebook, 1 problem',
   );
 });
 
@@ -114,7 +143,7 @@ test('before anything goes public, check says what would', async () => {
   const desk = testDesk();
   expect(await run(desk, ['check', 'bittern-basin'])).toBe(0);
   expect(desk.said()).toMatch(
-    /note {2}bittern-basin {2}notebook {2}If this notebook is published, everyone can see the room's outline/,
+    /note {2}notebooks\/bittern-basin\/notebook\.md {2}notebook {2}If this notebook is published, everyone can see the room's outline/,
   );
   expect(desk.said()).toContain("mark photos 'private: true'");
 });

@@ -14,6 +14,8 @@ export type Hours = Time & {
     readonly done: number;
     readonly left: number;
     readonly withoutTime: number;
+    /** steps left without an estimate */
+    readonly unknown: number;
   };
   /** minutes in the end, if the rest takes as much longer than estimated as the work so far did; null while nothing tells */
   readonly forecast: number | null;
@@ -46,6 +48,7 @@ export function hoursOf(records: readonly LogRecord[], steps: readonly Step[], d
       done: behind,
       left,
       withoutTime: steps.filter((step) => step.minutes === null).length,
+      unknown: steps.filter((step) => step.minutes === null && !done.has(step.id)).length,
     },
     forecast: behind > 0 && all.minutes > 0 ? all.minutes + (all.minutes / behind) * left : null,
   };

@@ -82,7 +82,7 @@ export function logState(input: LogStateInput): LogState {
   const states = instanceStates(parts, history);
   const instances = new Set(states.map((state) => state.instance));
   const done = doneSteps(records);
-  const stepList = stepStates(steps, done);
+  const stepList = stepStates(steps, done, new Set(states.filter((one) => !one.made).map((one) => one.instance)));
   const plain = {
     parts: states,
     counts: partCounts(parts, states),

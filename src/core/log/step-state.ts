@@ -10,6 +10,8 @@ export type StepState = {
   readonly entry: string | null;
   /** steps not done that it waits for */
   readonly waitsFor: readonly string[];
+  /** pieces it makes that there is no sound one of yet */
+  readonly missing: readonly string[];
 };
 
 /** Steps done of all steps, by chapter and in all. */
@@ -29,8 +31,12 @@ export function doneSteps(records: readonly LogRecord[]): Map<string, LogRecord>
   return done;
 }
 
-/** Every step with its state, in the order of the steps. */
-export function stepStates(steps: readonly Step[], done: ReadonlyMap<string, LogRecord>): StepState[] {
+/** Every step with its state, in the order of the steps; `missing` are the pieces that are still to make. */
+export function stepStates(
+  steps: readonly Step[],
+  done: ReadonlyMap<string, LogRecord>,
+  missing: ReadonlySet<string>,
+): StepState[] {
   return steps.map((step) => {
     const record = done.get(step.id);
     const waitsFor = record === undefined ? step.after.filter((id) => !done.has(id)) : [];
@@ -42,6 +48,7 @@ export function stepStates(steps: readonly Step[], done: ReadonlyMap<string, Log
       date: record?.date ?? null,
       entry: record?.id ?? null,
       waitsFor,
+      missing: step.makes.filter((id) => missing.has(id)),
     };
   });
 }

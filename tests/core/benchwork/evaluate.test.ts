@@ -132,13 +132,6 @@ describe('the log and the chapter', () => {
     });
   });
 
-  it("a chapter that differs from the log's mean is told the mean", () => {
-    const other = { ...CHAPTER.materials, frame: { stock: 'birch-ply-18', measured: '17.5 mm' } };
-    expect(faults({ materials: other }, readings)).toMatchObject([
-      { rule: 'measured-differs', mend: 'write 17.7 mm, or leave measured out: the log is enough' },
-    ]);
-  });
-
   it('a part waits for measuring until the log has a reading', () => {
     for (const [log, waits] of [
       [{}, true],
