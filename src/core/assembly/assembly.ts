@@ -46,7 +46,7 @@ export type Pose = {
 /** An instance that its builder says goes in by tilting, and why; shown as not proved. */
 export type Tilt = { readonly part: string; readonly path: 'tilt'; readonly because: string };
 
-/** Clamps of one size that a glue stage needs; `reach` is the opening, mm. */
+/** Clamps of one size that a glue stage needs: `reach` is the wood between the jaws, mm, `at` the pieces they stand over. */
 export type Clamping = {
   readonly reach: number;
   readonly count: number;

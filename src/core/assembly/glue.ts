@@ -1,9 +1,9 @@
 import type { Finding } from '../finding.ts';
 import type { Joint } from '../stock/part.ts';
-import { length, say } from '../units/say.ts';
-import type { Clamping, GlueStage, Placing } from './assembly.ts';
+import { length, type Sentence, say } from '../units/say.ts';
+import type { GlueStage, Placing } from './assembly.ts';
 import type { Body } from './body.ts';
-import { clampsFor, clampsSuffice, type Gluing, inHand } from './clamps.ts';
+import { borrowed, clampsFor, clampsSuffice, type Gluing, inHand } from './clamps.ts';
 import { type ClampsInHand, GLUE_SOURCE, type Workshop } from './workshop.ts';
 
 /** What is glued, in the order it goes together. */
@@ -79,17 +79,7 @@ function gluedParts(stage: readonly Gluing[], all: readonly Joint[]): readonly s
 /** Moves that close more joints than the glue waits for, and clamps that are too few or too short. */
 export function glueFindings(stages: readonly GlueStage[], workshop: Workshop): readonly Finding[] {
   const late = stages.filter(({ minutes }) => minutes > workshop.openTime).map((stage) => lateFinding(stage, workshop));
-  const { clamps } = workshop;
-  if (clamps === null) return late;
-  const wanting = stages
-    .filter((stage) => !clampsSuffice(stage.clamps, clamps))
-    .flatMap(({ clamps: wanted }) => wanted.filter(({ reach, count }) => count > inHand(clamps, reach)))
-    .sort((a, b) => missing(b, clamps) - missing(a, clamps) || b.reach - a.reach);
-  return [...late, ...wanting.slice(0, 1).map((clamping) => clampFinding(clamping, workshop))];
-}
-
-function missing({ reach, count }: Clamping, clamps: ClampsInHand): number {
-  return count - inHand(clamps, reach);
+  return [...late, ...clampFinding(stages, workshop.clamps)];
 }
 
 function lateFinding({ parts, joints, minutes }: GlueStage, { openTime, perJoint }: Workshop): Finding {
@@ -108,20 +98,45 @@ function lateFinding({ parts, joints, minutes }: GlueStage, { openTime, perJoint
   };
 }
 
-function clampFinding({ reach, count, at }: Clamping, { clamps }: Workshop): Finding {
-  const there = inHand(clamps ?? [], reach);
-  const longest = (clamps ?? []).reduce((most, { opening }) => Math.max(most, opening), 0);
-  return {
-    rule: 'clamps-missing',
-    level: 'care',
-    where: at[0] ?? 'bench',
-    chapter: 'benchwork',
-    what: say`one stage takes ${String(count)} clamps that open ${length(reach)}; in hand are ${String(there)}, and the longest opens ${length(longest)}`,
-    figure: there,
-    limit: count,
-    unit: 'count',
-    mend: say`borrow ${String(count - there)}, or pull the joints in with a strap right round and blocks at its corners`,
-    source: GLUE_SOURCE,
-    accepted: null,
-  };
+/** One care for all stages that want clamps nobody has: which stage, how many, and what to borrow for all of them. */
+function clampFinding(stages: readonly GlueStage[], clamps: ClampsInHand | null): readonly Finding[] {
+  if (clamps === null) return [];
+  const wanting = stages.flatMap(({ clamps: wanted }, i) =>
+    wanted.filter(({ reach, count }) => count > inHand(clamps, reach)).map((one) => ({ ...one, stage: i + 1 })),
+  );
+  const missing = borrowed(
+    stages.map((stage) => stage.clamps),
+    clamps,
+  );
+  const [worst] = [...wanting].sort((a, b) => b.count - a.count || b.reach - a.reach);
+  if (worst === undefined) return [];
+  const longest = clamps.reduce((most, { opening }) => Math.max(most, opening), 0);
+  const asked = wanting.map(({ stage, count, reach }) => [`stage ${stage} takes `, ...clampsThat(count, reach)]);
+  return [
+    {
+      rule: 'clamps-missing',
+      level: 'care',
+      where: worst.at[0] ?? 'bench',
+      chapter: 'benchwork',
+      what: [...say`of the glue stages, `, ...inARow(asked), ...say`; the longest in hand opens ${length(longest)}`],
+      figure: inHand(clamps, worst.reach),
+      limit: worst.count,
+      unit: 'count',
+      mend: [
+        ...say`borrow `,
+        ...inARow(missing.map(({ count, reach }) => clampsThat(count, reach))),
+        ...say`, or pull the joints in with a strap right round and blocks at its corners`,
+      ],
+      source: GLUE_SOURCE,
+      accepted: null,
+    },
+  ];
+}
+
+function clampsThat(count: number, reach: number): Sentence {
+  return say`${String(count)} that ${count === 1 ? 'opens' : 'open'} ${length(reach)}`;
+}
+
+function inARow(some: readonly Sentence[]): Sentence {
+  return some.flatMap((one, i) => (i === 0 ? one : [i === some.length - 1 ? ' and ' : ', ', ...one]));
 }

@@ -61,7 +61,13 @@ describe('a table with drawers, legs and shelves', () => {
     expect([...closed].sort()).toEqual(built.joints.map(({ id }) => id).sort());
     const leg = assembly.stages.filter(({ parts }) => parts.every((id) => id.startsWith('leg.front-left.')));
     expect(leg.length).toBeGreaterThan(0);
-    for (const { along, reach } of leg.flatMap(({ clamps }) => clamps)) expect(along === 'z' || reach < 150).toBe(true);
+    // four layers of 17.7 glued two by two, then two pads of 17.7 under them, to the top of a leg that stands on 100 of caster
+    const layers = leg.flatMap(({ clamps }) => clamps.filter(({ along }) => along === 'y'));
+    expect(layers.map(({ reach }) => Math.round(reach * 10) / 10)).toEqual([2 * 17.7, 4 * 17.7]);
+    // 555.4 of layer: ends 50.8 free, no more than 304.8 between
+    expect(layers.map(({ count }) => count)).toEqual([3, 3]);
+    const ends = leg.flatMap(({ clamps }) => clamps.filter(({ along }) => along === 'z'));
+    expect(ends.map(({ reach }) => Math.round(reach * 10) / 10)).toEqual([690.8 - 100, 690.8 - 100]);
   });
 
   it('has a free path for every move of the bench, by samples taken with other code', () => {

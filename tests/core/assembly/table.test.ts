@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Assembly, PoseName } from '../../../src/core/assembly/assembly.ts';
+import { bodiesOf } from '../../../src/core/assembly/bodies.ts';
+import { clampsFor } from '../../../src/core/assembly/clamps.ts';
 import { USUAL_WORKSHOP } from '../../../src/core/assembly/workshop.ts';
 import type { BenchworkModel } from '../../../src/core/benchwork/input.ts';
 import type { Feature } from '../../../src/core/stock/part.ts';
@@ -128,13 +130,23 @@ describe('glue stages', () => {
     expect(missing?.level).toBe('care');
     expect(missing?.figure).toBe(0);
     expect(missing?.limit).toBe(5);
+    // from end to end the outside length; across, the width less what the second side still covers, then the width
+    expect(spoken(missing?.what ?? [], (mm) => String(Math.round(mm)))).toBe(
+      'of the glue stages, stage 1 takes 1 that opens 1600, stage 2 takes 5 that open 1088 and stage 3 takes 5 that open 1100; the longest in hand opens 600',
+    );
+    expect(spoken(missing?.mend ?? [], (mm) => String(Math.round(mm)))).toMatch(
+      /^borrow 1 that opens 1600 and 4 that open 1100,/,
+    );
     const rich = proved(input, built, { workshop: { ...USUAL_WORKSHOP, clamps: [{ opening: 2000, count: 30 }] } });
     expect(rich.findings).toEqual([]);
   });
 
   it('take clamps 8 to 12 in apart and 1.5 to 2 in from the ends along a strip (a PVA maker’s guide)', () => {
-    const strip = assembly.stages.find(({ parts }) => parts.includes('flange.along-1'));
-    const count = strip?.clamps.flatMap(({ at }) => at.filter((one) => one.startsWith('flange.along-1'))).length ?? 0;
+    const placing = pose(assembly, 'upside-down').order.find(({ parts }) => parts.includes('flange.along-1'));
+    if (placing === undefined) throw new Error('no strip');
+    const joints = built.joints.filter(({ id }) => placing.joints.includes(id));
+    const clamps = clampsFor([{ placing, joints, standing: bodiesOf(built.parts) }], USUAL_WORKSHOP);
+    const count = clamps.reduce((sum, clamp) => sum + clamp.count, 0);
     const between = (1600 - 2 * 17.7 - 2 * 50.8) / (count - 1);
     expect(between).toBeGreaterThanOrEqual(8 * 25.4);
     expect(between).toBeLessThanOrEqual(12 * 25.4);
