@@ -20,14 +20,11 @@ export type Gluing = {
 /** Where a clamp is to press: along which axis, through which point, and what it stands over. */
 type Spot = { readonly axis: Axis; readonly at: Vector; readonly over: string };
 
-/** A clamp that is set: the stretch between its jaws along its axis, mm. */
-type Clamp = {
-  readonly axis: Axis;
-  readonly at: Vector;
-  readonly from: number;
-  readonly to: number;
-  readonly over: readonly string[];
-};
+/** Coordinates of a clamp's jaws along its axis, mm. */
+type Jaws = { readonly from: number; readonly to: number };
+
+/** A clamp that is set. */
+type Clamp = Jaws & { readonly axis: Axis; readonly at: Vector; readonly over: readonly string[] };
 
 /**
  * Clamps for several moves glued in one go, set once all their pieces are in. One over each pocketed joint, along the way
@@ -48,7 +45,7 @@ export function clampsFor(glued: readonly Gluing[], workshop: Workshop): readonl
 }
 
 /** One clamp for two spots, half way between them. */
-function shared(clamp: Clamp, { at, from, to, over }: Spot & Pick<Clamp, 'from' | 'to'>): Clamp {
+function shared(clamp: Clamp, { at, from, to, over }: Spot & Jaws): Clamp {
   return {
     axis: clamp.axis,
     at: times(plus(clamp.at, at), 1 / 2),
@@ -116,7 +113,7 @@ function middleOf(a: Box, b: Box): Vector {
 const APART = 1.5;
 
 /** The pieces on a clamp's line that are pressed together through its spot; coordinates along the axis, mm. */
-function jaws({ axis, at }: Spot, standing: readonly Body[]): { readonly from: number; readonly to: number } {
+function jaws({ axis, at }: Spot, standing: readonly Body[]): Jaws {
   const direction: Vector = [axis === 0 ? 1 : 0, axis === 1 ? 1 : 0, axis === 2 ? 1 : 0];
   const stretches = standing.flatMap((one) => onLine(one, { point: at, direction })).sort((a, b) => a[0] - b[0]);
   let [from, to] = [0, 0];

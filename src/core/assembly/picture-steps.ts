@@ -26,7 +26,21 @@ export function pictureSteps(order: readonly Placing[]): readonly PictureStep[] 
 }
 
 function alike(a: Placing, b: Placing): boolean {
-  return !b.turn && a.within === b.within && a.parts.length === 1 && b.parts.length === 1 && family(a) === family(b);
+  return !b.turn && a.parts.length === 1 && isOfOneKind(a, b);
+}
+
+/** What a piece of a drawer, leg or shelf is, whichever of them it belongs to: `drawer.front-2.face` is a face. */
+const PIECE_OF = /(^|\.)(drawer|leg|shelf)\.[^.]+\.([a-z]+)/;
+
+/** Whether two moves bring in the same thing: pieces of one family, or the one drawer or leg after the other. */
+export function isOfOneKind(a: Placing, b: Placing): boolean {
+  return a.within === b.within && (a.parts.length === 1) === (b.parts.length === 1) && kind(a) === kind(b);
+}
+
+function kind(placing: Placing): string {
+  const found = PIECE_OF.exec(placing.parts[0] ?? '');
+  if (placing.within !== null || found === null) return family(placing);
+  return placing.parts.length > 1 ? `${found[2]}` : `${found[2]} ${found[3]}`;
 }
 
 /** `strut.across-2` is of the family `strut.across`, `flange.along-1` and `flange.across-1-2` of `flange`. */

@@ -2,7 +2,7 @@ import type { Assembly, Placing } from '../../core/assembly/assembly.ts';
 import { bodiesOf } from '../../core/assembly/bodies.ts';
 import { movedBody } from '../../core/assembly/body.ts';
 import { boxRound } from '../../core/assembly/engagement.ts';
-import { type PictureStep, pictureSteps } from '../../core/assembly/picture-steps.ts';
+import { isOfOneKind, type PictureStep, pictureSteps } from '../../core/assembly/picture-steps.ts';
 import { bounds } from '../../core/geometry/polygon.ts';
 import type { Box, Vector } from '../../core/geometry/shapes.ts';
 import { times } from '../../core/geometry/vector.ts';
@@ -165,7 +165,9 @@ function explode(bodies: readonly PictureBody[], order: readonly Placing[]): rea
   const back = drawnBack(order);
   return bodies.map((one) => {
     const { direction, level } = back.get(one.id) ?? { direction: [0, 0, 0] as const, level: 0 };
-    const far = plan(one.box) > 0.2 * plan(round) ? 4 : Math.min(level, 2);
+    // further pieces go level a little beyond, a drawer's face before its box; upwards the deck would hide them
+    const beyond = Math.abs(direction[2]) < 0.5 ? Math.max(0, level - 2) / 2 : 0;
+    const far = plan(one.box) > 0.2 * plan(round) ? 4 : Math.min(level, 2) + beyond;
     const by = times(direction, -unit * far);
     return { ...movedBody(one, by), faces: one.faces.map((face) => shiftedFace(face, by)) };
   });
@@ -176,12 +178,16 @@ type Back = { readonly direction: Vector; readonly level: number };
 function drawnBack(order: readonly Placing[]): ReadonlyMap<string, Back> {
   const ways = new Map<string, number>();
   const back = new Map<string, Back>();
-  for (const { placings } of pictureSteps(order.filter(({ path, within }) => path !== 'first' && within === null))) {
-    const keys = new Set(placings.map(({ direction }) => direction.join(' ')));
-    for (const key of keys) ways.set(key, (ways.get(key) ?? 0) + 1);
-    for (const { parts, direction } of placings) {
-      for (const id of parts) back.set(id, { direction, level: ways.get(direction.join(' ')) ?? 1 });
-    }
+  const going = order.filter(({ path, within }) => path !== 'first' && within === null);
+  const fresh = new Set<string>();
+  for (const [i, placing] of going.entries()) {
+    const { parts, direction } = placing;
+    const key = direction.join(' ');
+    const before = going[i - 1];
+    if (before === undefined || !isOfOneKind(before, placing)) fresh.clear();
+    if (!fresh.has(key)) ways.set(key, (ways.get(key) ?? 0) + 1);
+    fresh.add(key);
+    for (const id of parts) back.set(id, { direction, level: ways.get(key) ?? 1 });
   }
   return back;
 }
