@@ -11,7 +11,7 @@ function belowIn({ notebook }: Book, bay: string) {
 export function wiresBelow(book: Book, bay: string): readonly Html[] {
   const below = belowIn(book, bay);
   if (below === undefined) return [];
-  const { busHeight, joints, loads, turnouts, wires } = below;
+  const { busHeight, joints, loads, turnouts, units, wires } = below;
   return [
     ...(busHeight === null
       ? []
@@ -28,6 +28,7 @@ export function wiresBelow(book: Book, bay: string): readonly Html[] {
       ),
     ),
     ...(wires.length === 0 ? [] : [text(`Wires ${wires.join(', ')} run or end here.`)]),
+    ...units.map((id) => text(`${plainName(id)} is screwed to the underside of the deck here.`)),
     ...loads.map((id) => text(`The wires of ${plainName(id)} go up here.`)),
     ...turnouts.map((id) => text(`Turnout ${id} is overhead; its motor and its wires are here.`)),
   ];

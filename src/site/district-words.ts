@@ -15,8 +15,8 @@ function amperes(amps: number): string {
   return amps > BEYOND ? 'without limit' : `${Number(amps.toFixed(amps < 10 ? 2 : 0))}\u00A0A`;
 }
 
-function nameOf({ id, lines }: DistrictFigures): Html {
-  return line(text(id), below(text(lines.length === 0 ? 'no line' : lines.join(', '))));
+function nameOf({ name, lines }: DistrictFigures): Html {
+  return line(text(name), below(text(lines.length === 0 ? 'no line' : lines.join(', '))));
 }
 
 function voltsOf({ forTrains, worst }: DistrictFigures): Html {

@@ -33,7 +33,7 @@ function before({ notebook }: Book, load: string): Html {
 /** Every load with what it draws, the voltage it has, and what stands before it; null where there is none. */
 export function loadTable(book: Book): Told | null {
   const districts = book.notebook.wiring?.districts ?? [];
-  const rows = districts.flatMap(({ id, loads }) => loads.map((load) => ({ district: id, load })));
+  const rows = districts.flatMap(({ name, loads }) => loads.map((load) => ({ district: name, load })));
   if (rows.length === 0) return null;
   return {
     label: 'Loads',
@@ -49,7 +49,7 @@ export function loadTable(book: Book): Told | null {
 }
 
 /** What a district's steady loads do as it is switched on; nothing where they draw no more than later. */
-export function startWords({ id, startUp, steady, tripsAt }: DistrictFigures): string | null {
+export function startWords({ name, startUp, steady, tripsAt }: DistrictFigures): string | null {
   if (startUp <= steady) return null;
-  return `Switched on, ${id} draws ${amperes(startUp)} for a moment and ${amperes(steady)} after it; it switches off at ${amperes(tripsAt)}.`;
+  return `Switched on, ${name} draws ${amperes(startUp)} for a moment and ${amperes(steady)} after it; it switches off at ${amperes(tripsAt)}.`;
 }

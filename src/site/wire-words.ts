@@ -1,25 +1,14 @@
-import type { Wire } from '../core/wiring/wire-list.ts';
+import type { Wire } from '../core/wiring/wire.ts';
 import { below, both, type Html, line, text } from './html.ts';
-import { figurePair, lengthPair } from './lengths.ts';
+import { figurePair, lengthPair, sentencePair } from './lengths.ts';
 import type { Book } from './notebooks.ts';
 import { stockName } from './sheet-words.ts';
 import type { Told } from './table.ts';
 import { counted, UNIT_NAMES } from './words.ts';
 
-/** `feeder-3-a` is one wire of the pair of feeder-3. */
-function pairOf({ id }: Wire): string {
-  return id.replace(/-[ab]$/, '');
-}
-
-/** Where a wire ends, with the distance along its line in the reader's unit. */
-function endOf(book: Book, wire: Wire): Html {
-  const feeder = book.notebook.wiring?.feeders.find(({ id }) => id === pairOf(wire));
-  if (feeder === undefined) return text(wire.to);
-  return line(text(`rail of ${feeder.line} at `), both(lengthPair(feeder.at)));
-}
-
 const KINDS: Readonly<Record<Wire['kind'], string>> = {
   bus: 'bus',
+  unit: 'to or from a unit',
   feeder: 'feeder',
   lead: 'flexible lead with a plug',
   load: 'to a load',
@@ -39,8 +28,8 @@ export function wireTable(book: Book): Told {
     rows: (book.notebook.wiring?.wires ?? []).map((wire) => [
       text(wire.label),
       both(figurePair(wire.length)),
-      text(wire.from),
-      endOf(book, wire),
+      both(sentencePair(wire.from)),
+      both(sentencePair(wire.to)),
       line(text(stockName(book, wire.stock)), below(text(`${wire.colour}, ${KINDS[wire.kind]}`))),
     ]),
   };

@@ -1,14 +1,16 @@
 import type { Sentence } from '../core/units/say.ts';
 import type { DistrictFigures } from '../core/wiring/layout-circuit.ts';
 import type { TestRow } from '../core/wiring/test-sheet.ts';
-import type { Wire } from '../core/wiring/wire-list.ts';
+import type { Wire } from '../core/wiring/wire.ts';
 import type { WiringModel } from '../core/wiring/wiring.ts';
 import { type Json, millionth, plain, thousandth } from './rounded.ts';
 
-function wireJson({ path, ...wire }: Wire): Json {
-  const { id, label, kind, stock, colour, from, to, district } = wire;
+type Say = (sentence: Sentence) => string;
+
+function wireJson({ path, from, to, ...wire }: Wire, say: Say): Json {
+  const { id, label, kind, stock, colour, district, net } = wire;
   return {
-    ...{ id, label, kind, stock, colour, from, to, district },
+    ...{ id, label, kind, stock, colour, from: say(from), to: say(to), district, net },
     drawn: thousandth(wire.drawn),
     slack: thousandth(wire.slack),
     length: thousandth(wire.length),
@@ -17,9 +19,9 @@ function wireJson({ path, ...wire }: Wire): Json {
 }
 
 function districtJson(district: DistrictFigures): Json {
-  const { id, lines, loads, short, startUp, steady, trips, tripsAt, worst } = district;
+  const { id, lines, loads, name, short, startUp, steady, trips, tripsAt, worst } = district;
   return {
-    ...{ id, lines },
+    ...{ id, name, lines },
     tripsAt: thousandth(tripsAt),
     steady: thousandth(steady),
     startUp: thousandth(startUp),
@@ -34,19 +36,20 @@ function districtJson(district: DistrictFigures): Json {
 }
 
 /** The wiring as `export` writes it; null without the chapter. mm, V, A, ohm. */
-export function wiringJson(wiring: WiringModel | null, say: (sentence: Sentence) => string): Json {
+export function wiringJson(wiring: WiringModel | null, say: Say): Json {
   if (wiring === null) return null;
   const testJson = ({ id, of, what, expect }: TestRow): Json => ({ id, of, what: say(what), expect: say(expect) });
   return {
     control: wiring.control,
     volts: thousandth(wiring.volts),
-    bus: wiring.bus === null ? null : plain(wiring.bus, ['stock', 'found', 'proved', 'z', 'path']),
-    wires: wiring.wires.map(wireJson),
+    bus: wiring.bus === null ? null : plain(wiring.bus, ['stock', 'found', 'proved', 'z', 'path', 'branches']),
+    wires: wiring.wires.map((wire) => wireJson(wire, say)),
     holes: plain(wiring.holes, ['id', 'part', 'at', 'diameter', 'wires', 'access', 'off', 'wood']),
-    feeders: plain(wiring.feeders, ['id', 'line', 'at', 'district', 'point', 'down']),
+    feeders: plain(wiring.feeders, ['id', 'line', 'at', 'district', 'net', 'point', 'down']),
     gaps: plain(wiring.gaps, ['id', 'line', 'at', 'rails', 'why', 'of']),
     districts: wiring.districts.map(districtJson),
     reversing: plain(wiring.reversing, ['line', 'from', 'to', 'length']),
+    units: plain(wiring.units, ['id', 'kind', 'of', 'line', 'district', 'from', 'place', 'clear']),
     leds: plain(wiring.leds, ['load', 'rows', 'inRow', 'resistor', 'rating', 'rectifier']),
     fuses: plain(wiring.fuses, ['load', 'amps', 'written', 'least', 'most', 'tripsAt']),
     smallParts: plain(wiring.smallParts, ['kind', 'name', 'quantity', 'of']),

@@ -5,7 +5,6 @@ import { readLog } from '../../src/core/stages/log.ts';
 import { trackStage } from '../../src/core/stages/track.ts';
 import { wiringStage } from '../../src/core/stages/wiring.ts';
 import { loopResistance, network } from '../../src/core/wiring/circuit.ts';
-import { type Costs, cheapestTour } from '../../src/core/wiring/routing/tour.ts';
 import { wiringModel } from '../../src/core/wiring/wiring.ts';
 import { loadWithShipped } from '../../src/reading/disk.ts';
 import { readContent } from '../../src/reading/read.ts';
@@ -22,33 +21,6 @@ function timed(run: () => void, runs = 9): number {
   return times.toSorted((a, b) => a - b)[Math.floor(runs / 2)] ?? 0;
 }
 
-const stops = (n: number): Costs =>
-  Array.from({ length: n }, (_, i) => Array.from({ length: n }, (__, j) => ((i * 7 + j * 13) % 31) + 1));
-
-/** Every order of the stops, one after the other. */
-function everyOrder(costs: Costs): number {
-  const walk = (at: number, left: readonly number[], cost: number): number =>
-    left.length === 0
-      ? cost
-      : left.reduce(
-          (best, next) =>
-            Math.min(
-              best,
-              walk(
-                next,
-                left.filter((one) => one !== next),
-                cost + (costs[at]?.[next] ?? 0),
-              ),
-            ),
-          Number.POSITIVE_INFINITY,
-        );
-  return walk(
-    0,
-    costs.slice(1).map((_, i) => i + 1),
-    0,
-  );
-}
-
 /** A ladder of one-ohm rungs. */
 const ladder = (rungs: number) =>
   Array.from({ length: rungs }, (_, i) => [
@@ -57,14 +29,6 @@ const ladder = (rungs: number) =>
   ]).flat();
 
 describe('wiring', () => {
-  it('weighs 8 stops faster than trying every order, to the same cost', () => {
-    const costs = stops(9);
-    expect(cheapestTour(costs).cost).toBe(everyOrder(costs));
-    const ratio = timed(() => everyOrder(costs)) / timed(() => cheapestTour(costs));
-    console.log(`8 stops: every order takes ${ratio.toFixed(1)} times as long`);
-    expect(ratio).toBeGreaterThan(1);
-  });
-
   it('solves circuits in time that grows no faster than the cube of their nodes', () => {
     const solve = (n: number) =>
       timed(() => loopResistance(network({ source: 'ground', branches: ladder(n) }), `a${n}`), 5);

@@ -3,7 +3,7 @@ import type { PairWork, WireWork } from '../steps/generated/wires.ts';
 import { length, type Sentence, say } from '../units/say.ts';
 import type { Gap } from '../wiring/gap.ts';
 import { CLIP_EVERY } from '../wiring/small-parts.ts';
-import type { Wire } from '../wiring/wire-list.ts';
+import type { Wire } from '../wiring/wire.ts';
 import type { WiringModel } from '../wiring/wiring.ts';
 
 /** The wiring as its steps need it. */

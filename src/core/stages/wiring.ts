@@ -3,7 +3,7 @@ import { standing, toWorld } from '../geometry/pose.ts';
 import type { Vector } from '../geometry/shapes.ts';
 import type { Plan } from '../plan.ts';
 import type { SceneryModel } from '../scenery/model.ts';
-import type { Envelope } from '../stock/part.ts';
+import type { Envelope, Part } from '../stock/part.ts';
 import { evaluate } from '../units/evaluate.ts';
 import { done, type Result } from '../units/problem.ts';
 import type { Scope } from '../units/quantity.ts';
@@ -11,6 +11,7 @@ import { evaluateWiring } from '../wiring/evaluate.ts';
 import { railPlan } from '../wiring/from-track.ts';
 import type { LiftInput, WiredSpace, WiringGround } from '../wiring/input.ts';
 import { type WiringModel, wiringModel } from '../wiring/wiring.ts';
+import { penetrationsStage } from './penetrations.ts';
 import type { TrackStage } from './track.ts';
 
 /** What stands before the wiring: benchwork, track and land as computed, and the names expressions may use. */
@@ -18,7 +19,7 @@ export type BeforeWires = {
   readonly model: BenchworkModel;
   readonly scope: Scope;
   readonly rails: TrackStage | null;
-  readonly land: Pick<SceneryModel, 'water'> | null;
+  readonly land: Pick<SceneryModel, 'water' | 'requests' | 'parts'> | null;
 };
 
 /** Everything of no track at all. */
@@ -39,6 +40,7 @@ export function wiringStage(plan: Plan, before: BeforeWires): Result<WiringModel
     rails: railPlan({ lines: laid.lines, turnouts: laid.turnouts, pieces: rails?.input.lines ?? [] }),
     lifts: liftsOf(plan, scope),
     ground: groundOf(plan, before),
+    show: plan.head.show,
   });
   return input.ok ? done(wiringModel(input.value)) : input;
 }
@@ -56,7 +58,7 @@ function groundOf(plan: Plan, { model, scope, rails, land }: BeforeWires): Wirin
   const reached = reach === undefined ? null : evaluate(reach, scope);
   return {
     benches: model.benches,
-    parts: model.parts,
+    parts: cutParts({ model, rails, land }),
     spaces: [
       ...model.envelopes.map((envelope) => spaceOf(envelope, model)),
       ...(rails?.model.envelopes ?? []).map(({ id, kind, min, max }): WiredSpace => ({ id, kind, box: { min, max } })),
@@ -64,6 +66,12 @@ function groundOf(plan: Plan, { model, scope, rails, land }: BeforeWires): Wirin
     ],
     reach: reached?.ok === true ? reached.value.value : USUAL_REACH,
   };
+}
+
+/** The parts as track and land leave them, with the land's own, so that no hole is drilled into another cut. */
+function cutParts({ model, rails, land }: Pick<BeforeWires, 'model' | 'rails' | 'land'>): readonly Part[] {
+  const requests = [...(rails?.model.requests ?? []), ...(land?.requests ?? [])];
+  return [...penetrationsStage(model, requests).parts, ...(land?.parts ?? [])];
 }
 
 /** An envelope of a bench where that stands; the bench is the one whose parts it names, else the first. */

@@ -23,3 +23,6 @@ export function middleThird(length: number): readonly [number, number] {
 
 /** Wood that joists keep between a hole and their edges: IRC R502.8.1, 2 in; mm. */
 export const HOLE_FROM_EDGE = 51;
+
+/** Wood left between a hole and a joint, a notch or another hole; common practice, no source. mm */
+export const HOLE_FROM_CUT = 15;

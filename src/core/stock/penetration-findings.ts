@@ -4,6 +4,7 @@ import { area, bounds } from '../geometry/polygon.ts';
 import { length, type Sentence, say } from '../units/say.ts';
 import { bite } from './bite.ts';
 import { CUT_LIMITS_SOURCE, cutLimits, middleThird } from './cut-limits.ts';
+import { nearCuts } from './near-cuts.ts';
 import type { Feature, Part, Request } from './part.ts';
 
 /** Shared wood of two features below which they only touch, mm2. */
@@ -29,8 +30,14 @@ export function missedFinding(request: Request): Finding {
 /** What the holes and notches asked of one instance do to it; only pieces on edge carry, so only they have limits. */
 export function penetrationFindings(part: Part, id: string, asked: readonly Feature[]): readonly Finding[] {
   const onEdge = part.role === 'strut' || part.role === 'side' || part.role === 'end';
-  return asked.flatMap((feature) => [
-    ...clashes(part, id, feature),
+  return asked.flatMap((feature, i) => [
+    ...clashes({ ...part, features: [...part.features, ...asked.slice(0, i)] }, id, feature),
+    ...(onEdge && feature.kind === 'hole'
+      ? nearCuts(part.blank, id, {
+          hole: feature,
+          others: [...part.features, ...asked.filter((one) => one !== feature)],
+        })
+      : []),
     ...(onEdge && feature.kind === 'notch' ? notchFindings(part, id, feature) : []),
     ...(onEdge && feature.kind === 'hole' ? holeFindings(part, id, feature) : []),
   ]);

@@ -1,6 +1,8 @@
 import type { Vector } from '../geometry/shapes.ts';
-import type { BusHole, Pairs } from './holes.ts';
-import type { Wire } from './wire-list.ts';
+import { busPair } from './bus-pair.ts';
+import type { BusHole } from './holes.ts';
+import { type Net, stretchAt } from './nets.ts';
+import type { Wire } from './wire.ts';
 
 /** A plug where the bus goes from one bench to the next, its pins with their wires. */
 export type Connector = {
@@ -11,15 +13,22 @@ export type Connector = {
 };
 
 /** A plug at every place where the bus leaves a bench through its end and enters the next one. */
-export function connectors(holes: readonly BusHole[], wires: readonly Wire[], pairs: Pairs): readonly Connector[] {
+export function connectors(
+  holes: readonly BusHole[],
+  wires: readonly Wire[],
+  nets: readonly Net[],
+): readonly Connector[] {
   const passes = holes
-    .flatMap((hole) => hole.along.map((along) => ({ hole, along })))
-    .toSorted((a, b) => a.along - b.along);
-  const found = passes.flatMap(({ hole, along }, i) => {
+    .flatMap((hole) => hole.along.map((spot) => ({ hole, spot })))
+    .toSorted((a, b) => a.spot.limb - b.spot.limb || a.spot.along - b.spot.along);
+  const found = passes.flatMap(({ hole, spot }, i) => {
     const next = passes[i + 1];
-    if (next === undefined || next.hole.bench === hole.bench) return [];
-    const through = pairs.filter(({ reach }) => reach > along).map(({ district }) => district);
-    const mine = wires.filter(({ kind, district }) => kind === 'bus' && through.includes(district));
+    if (next === undefined || next.spot.limb !== spot.limb || next.hole.bench === hole.bench) return [];
+    const through = nets.flatMap((net) => {
+      const stretch = stretchAt(net, spot);
+      return stretch === null ? [] : [busPair(net, stretch)];
+    });
+    const mine = wires.filter(({ id }) => through.some((pair) => id === `${pair}-a` || id === `${pair}-b`));
     return [{ hole, next: next.hole, mine }];
   });
   return found.map(({ hole, next, mine }, i) => ({

@@ -21,3 +21,9 @@ export function districtsOf({
     left.length > 0 || placed ? [{ id: REST, lines: left, tripsAt: supply.tripsAt }] : [];
   return [...districts, ...rest];
 }
+
+/** What a district is called: lines in none are the whole layout, or all that is left of it. */
+export function districtName({ districts }: Pick<WiringInput, 'districts'>, id: string): string {
+  if (id !== REST) return id;
+  return districts.length === 0 ? 'the whole layout' : 'the rest of the layout';
+}

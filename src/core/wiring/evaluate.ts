@@ -21,6 +21,7 @@ export type WiringContext = {
   readonly rails: RailPlan;
   readonly lifts: readonly LiftInput[];
   readonly ground: WiringGround;
+  readonly show: 'mm' | 'in';
 };
 
 /** Copper in a warm room under a deck, degrees Celsius; common practice, no source. */
@@ -80,6 +81,7 @@ export function evaluateWiring(wiring: Wiring, context: WiringContext): Result<W
     warm: WARM,
     rails: context.rails,
     ground: context.ground,
+    show: context.show,
     wires: context.stock.filter((one) => one.kind === 'wire'),
   };
   return faults.length > 0 ? failed(...faults) : done(input);

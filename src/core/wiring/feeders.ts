@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/shapes.ts';
+import { clearNear } from './clear-way.ts';
 import { districtOf } from './districts.ts';
 import { belongsToFrog } from './frog-gaps.ts';
 import type { Gap } from './gap.ts';
@@ -13,11 +14,15 @@ export type Feeder = {
   readonly at: number;
   readonly segment: string;
   readonly point: Point;
-  /** where its wires come down through the deck: below the rails, or beside a span that lifts */
+  /** where its wires come down through the deck: below the rails or near them, or beside a span that lifts */
   readonly down: Point;
   readonly district: string;
+  /** the pair of heavy wires that it hangs on: its district's, or that of the unit that feeds its rails */
+  readonly net: string;
   /** the lift bridge that switches it or carries it; null for most */
   readonly through: string | null;
+  /** whether it is a flexible lead to a span that lifts */
+  readonly lead: boolean;
   /** how far it was moved along its line to find a clear way down, mm */
   readonly moved: number;
   /** whether wires can come down here at all */
@@ -83,13 +88,14 @@ function feederAt(
   const off = open.find((one) => ask.comesDown(downAt(wanted + one))) ?? open[0];
   const place = off === undefined ? null : onLine(input.rails, line.id, wanted + off);
   if (off === undefined || place === null) return null;
-  const down = downAt(place.at);
+  const straight = downAt(place.at);
+  const down = clearNear(straight, ask.comesDown);
+  const district = districtOf(input.districts, line.id);
   return {
-    ...{ id: '', line: line.id, at: place.at, segment: place.segment.id, point: line.place(place.at), down },
-    district: districtOf(input.districts, line.id),
+    ...{ id: '', line: line.id, at: place.at, segment: place.segment.id, point: line.place(place.at) },
+    ...{ down: down ?? straight, district, net: district, moved: off + 0, clear: down !== null },
     through: switchedBy(input, line.id, place.at),
-    moved: off + 0,
-    clear: ask.comesDown(down),
+    lead: besideSpan(input, line.id, place.at) !== null,
   };
 }
 

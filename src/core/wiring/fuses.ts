@@ -1,7 +1,7 @@
 import { districtsOf } from './districts.ts';
 import type { WiringInput } from './input.ts';
-import type { Tail } from './layout-circuit.ts';
 import { carries, FUSE_OVER_LOAD, fuseRange } from './protection.ts';
+import type { Tail } from './tail.ts';
 
 /** Fuse links as sold, A: IEC 60127, from memory. */
 const LINKS = [

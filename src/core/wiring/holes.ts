@@ -2,7 +2,9 @@ import type { Point, Vector } from '../geometry/shapes.ts';
 import { cutLimits } from '../stock/cut-limits.ts';
 import type { Request } from '../stock/part.ts';
 import { holeFor } from './bundle.ts';
+import { type Net, stretchAt } from './nets.ts';
 import { passage } from './routing/crossing.ts';
+import type { BusSpot, Limb } from './routing/limbs.ts';
 import type { Range, Wall } from './routing/site.ts';
 import { outward, type Under } from './under.ts';
 
@@ -18,8 +20,8 @@ export type BusHole = {
   readonly at: Vector;
   readonly diameter: number;
   readonly wires: number;
-  /** distances along the bus at which it passes here */
-  readonly along: readonly number[];
+  /** where along the bus it passes here */
+  readonly along: readonly BusSpot[];
   /** clear room along the hole's axis, on its roomier side */
   readonly room: number;
   readonly access: DrillAccess;
@@ -35,7 +37,7 @@ export type BusHole = {
 export const DRILL_ROOM = 250;
 export const ANGLE_ROOM = 110;
 
-type Met = { readonly wall: Wall; readonly at: Point; readonly along: number };
+type Met = BusSpot & { readonly wall: Wall; readonly at: Point };
 
 /** What a bus meets on its way: walls it passes, and what stands in its way. */
 export type Crossings = {
@@ -43,31 +45,38 @@ export type Crossings = {
   readonly clashes: readonly { readonly with: string; readonly at: Point }[];
 };
 
-/** Every wall and obstruction along a path at a height. */
-export function crossings({ site }: Under, path: readonly Point[], z: number): Crossings {
-  let along = 0;
+/** Every wall and obstruction along the limbs of a bus at a height, limb by limb. */
+export function crossings({ site }: Under, limbs: readonly Limb[], z: number): Crossings {
+  const all = limbs.map((limb, i) => crossed(site, limb, { limb: i, z }));
+  const clashes = all.flatMap((one) => one.clashes);
+  const once = clashes.filter((one, i) => clashes.findIndex((other) => other.with === one.with) === i);
+  return { met: all.flatMap(({ met }) => met.toSorted((a, b) => a.along - b.along)), clashes: once };
+}
+
+function crossed(
+  site: Under['site'],
+  { path, from: start }: Limb,
+  { limb, z }: { readonly limb: number; readonly z: number },
+): Crossings {
+  let along = start;
   const met: Met[] = [];
   const clashes: { with: string; at: Point }[] = [];
   for (const [i, to] of path.entries()) {
     const from = path[i - 1] ?? to;
     const { holes, clashes: blocked } = passage(site, { from, to, z });
     for (const { wall, at } of holes)
-      met.push({ wall, at, along: along + Math.hypot(at[0] - from[0], at[1] - from[1]) });
+      met.push({ wall, at, limb, along: along + Math.hypot(at[0] - from[0], at[1] - from[1]) });
     for (const id of blocked) clashes.push({ with: id, at: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2] });
     along += Math.hypot(to[0] - from[0], to[1] - from[1]);
   }
-  const once = clashes.filter((one, i) => clashes.findIndex((other) => other.with === one.with) === i);
-  return { met: met.toSorted((a, b) => a.along - b.along), clashes: once };
+  return { met, clashes };
 }
-
-/** Pairs of wires by how far along the bus each reaches, mm. */
-export type Pairs = readonly { readonly district: string; readonly reach: number }[];
 
 /** The holes of a bus, each once however often wires pass it, in the order they are met. */
 export function busHoles(
   under: Under,
   met: readonly Met[],
-  bus: { readonly z: number; readonly pairs: Pairs; readonly outside: number },
+  bus: { readonly z: number; readonly nets: readonly Net[]; readonly outside: number },
 ): readonly BusHole[] {
   const key = ({ wall, at }: Met) => `${wall.part} ${Math.round(at[0] * 10)} ${Math.round(at[1] * 10)}`;
   const groups = new Map<string, Met[]>();
@@ -75,8 +84,8 @@ export function busHoles(
   return [...groups.values()].flatMap((group, i) => {
     const [first] = group;
     if (first === undefined) return [];
-    const along = group.map((one) => one.along);
-    const wires = along.reduce((sum, at) => sum + 2 * bus.pairs.filter(({ reach }) => reach > at - 1e-6).length, 0);
+    const along = group.map(({ limb, along: at }) => ({ limb, along: at }));
+    const wires = along.reduce((sum, at) => sum + 2 * bus.nets.filter((net) => stretchAt(net, at) !== null).length, 0);
     const room = roomBeside(under, first, bus.z);
     const { wall } = first;
     const diameter = holeFor(Math.max(2, wires), bus.outside);

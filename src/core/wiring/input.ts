@@ -92,6 +92,8 @@ export type WiringInput = {
   readonly warm: number;
   readonly rails: RailPlan;
   readonly ground: WiringGround;
+  /** the measure that wires are cut by */
+  readonly show: 'mm' | 'in';
   /** wires that can be bought, for proposals */
   readonly wires: readonly WireStock[];
 };

@@ -1,24 +1,34 @@
 import type { Point, Vector } from '../geometry/shapes.ts';
-import { type Tap, tapFor } from './bus-run.ts';
+import { clearNear } from './clear-way.ts';
 import { districtsOf } from './districts.ts';
-import type { Feeder } from './feeders.ts';
+import type { ComesDown, Feeder } from './feeders.ts';
 import { type BusHole, busHoles, crossings } from './holes.ts';
 import type { WiringInput } from './input.ts';
-import { loadDistrict, type Tail } from './layout-circuit.ts';
+import { type LaidUnit, layUnit } from './laid-unit.ts';
+import { loadDistrict } from './layout-circuit.ts';
 import { loadPoint } from './load-point.ts';
+import { netsOf } from './nets.ts';
 import { TAIL_LIMIT } from './protection.ts';
-import { autoRoute, corners, type Route } from './routing/route.ts';
+import { autoRoute, type Route } from './routing/route.ts';
 import type { Drop } from './routing/stops.ts';
+import { type Tap, tapFor } from './routing/tap.ts';
+import { corners } from './routing/to-limbs.ts';
+import type { Tail } from './tail.ts';
 import { inward, outward, type Under } from './under.ts';
-import { spaceLength, tailPath, type Wired } from './wire-list.ts';
+import type { Units, UnitWanted } from './units.ts';
+import { spaceLength } from './wire.ts';
+import { tailPath, upPath, type Wired, type WiredLoad } from './wire-list.ts';
 
 /** The bus as it runs; notebook coordinates, mm. */
 export type BusRun = {
+  /** from the supply to its farthest end */
   readonly path: readonly Vector[];
+  /** what leaves it at T-joints, and what leaves those */
+  readonly branches: readonly (readonly Vector[])[];
   readonly z: number;
   readonly stock: string;
   readonly found: 'auto' | 'written';
-  /** whether no other order of its stops is cheaper */
+  /** whether no other tree past its stops is cheaper */
   readonly proved: boolean;
 };
 
@@ -32,69 +42,72 @@ export type LaidBus = {
   readonly clashes: readonly { readonly with: string; readonly at: Point }[];
 };
 
+/** What is hung on the bus, and where wires may come down through the deck. */
+export type ToHang = Units & { readonly comesDown: ComesDown };
+
 /** The bus found or as written, with where everything meets it. Null without a bus. */
-export function layBus(input: WiringInput, under: Under, feeders: readonly Feeder[]): LaidBus | null {
+export function layBus(
+  input: WiringInput,
+  under: Under,
+  { comesDown, feeders, units: wanted }: ToHang,
+): LaidBus | null {
   const { bus } = input;
   if (bus === null) return null;
-  const loads = input.loads.flatMap((load) => {
-    const at = loadPoint(input, load.place);
-    return at === null
-      ? []
-      : [
-          {
-            drop: `load.${load.id}`,
-            id: load.id,
-            at,
-            district: loadDistrict(input, load),
-            turnout: load.place.kind === 'turnout',
-          },
-        ];
-  });
+  const loads = input.loads.flatMap((load) => wiredLoad(input, load, comesDown));
+  const standing = wanted.flatMap((unit) =>
+    unit.at === null ? [] : [{ unit, at: clearNear(unit.at, comesDown) ?? unit.at }],
+  );
   const drops: readonly Drop[] = [
     ...feeders.map(({ id, down }) => ({ id, at: inward(under, down) })),
-    ...loads.map(({ drop, at }) => ({ id: drop, at: inward(under, at) })),
+    ...loads.map(({ drop, down }) => ({ id: drop, at: inward(under, down) })),
+    ...standing.map(({ unit, at }) => ({ id: unit.id, at: inward(under, at) })),
   ];
   const route = routeOf(input, under, drops);
-  const taps = new Map(
-    drops.flatMap((drop) => tapFor(route.path, under.bays, drop) ?? []).map((tap) => [tap.drop, tap]),
-  );
-  const tails = tailsOf(input, { under, route, taps, feeders, loads });
-  const pairs = districtsOf(input).flatMap(({ id }) => {
-    const reach = tails
-      .filter(({ district }) => district === id)
-      .reduce((most, { tap }) => Math.max(most, tap.along), 0);
-    return reach > 0 ? [{ district: id, reach }] : [];
+  const taps = new Map(drops.flatMap((drop) => tapFor(under, route, drop) ?? []).map((tap) => [tap.drop, tap]));
+  const spots = (unit: UnitWanted) =>
+    feeders.filter(({ net }) => net === unit.id).flatMap(({ id }) => taps.get(id) ?? []);
+  const units = wanted.flatMap((unit): readonly LaidUnit[] => {
+    const near = drops.find(({ id }) => id === unit.id)?.at ?? null;
+    const laid = layUnit(under, route, { unit, spots: spots(unit), near });
+    return laid === null ? [] : [laid];
   });
-  const { met, clashes } = crossings(under, route.path, route.z);
-  const holes = busHoles(under, met, { z: route.z, pairs, outside: bus.stock.outside });
+  const tails = tailsOf(input, { under, route, taps, feeders, loads });
+  const districts = districtsOf(input).map(({ id }) => id);
+  const nets = netsOf({ limbs: route.limbs, districts, units, tails });
+  const { met, clashes } = crossings(under, route.limbs, route.z);
+  const holes = busHoles(under, met, { z: route.z, nets, outside: bus.stock.outside });
   return {
-    run: {
-      path: route.path.map((point) => outward(under, point, route.z)),
-      z: route.z,
-      stock: bus.stock.id,
-      found: bus.route === null ? 'auto' : 'written',
-      proved: route.proved,
-    },
-    wired: { input, under, path: route.path, z: route.z, taps, feeders, loads, pairs },
+    run: runOf(bus, under, route),
+    wired: { input, under, limbs: route.limbs, z: route.z, taps, feeders, loads, units, nets },
     ...{ route, tails, holes, clashes },
   };
 }
 
+function runOf(bus: NonNullable<WiringInput['bus']>, under: Under, { limbs, proved, z }: Route): BusRun {
+  const [trunk = [], ...branches] = limbs.map(({ path }) => path.map((point) => outward(under, point, z)));
+  return { path: trunk, branches, z, stock: bus.stock.id, found: bus.route === null ? 'auto' : 'written', proved };
+}
+
+/** A load with where its wires go up, or for a turnout end beside its motor; beside it where something is below. */
+function wiredLoad(input: WiringInput, load: WiringInput['loads'][number], comesDown: ComesDown): readonly WiredLoad[] {
+  const at = loadPoint(input, load.place);
+  if (at === null) return [];
+  const turnout = load.place.kind === 'turnout';
+  const down = clearNear(at, comesDown) ?? at;
+  return [{ drop: `load.${load.id}`, id: load.id, at, down, district: loadDistrict(input, load), turnout }];
+}
+
 function routeOf({ bus }: WiringInput, under: Under, drops: readonly Drop[]): Route {
   const written = bus?.route ?? null;
+  const { bays, bench, heights, site, underside } = under;
   if (bus === null || written === null) {
     const from = inward(under, bus?.from ?? [0, 0]);
-    return autoRoute(under.site, under.bays, {
-      from,
-      drops,
-      heights: under.heights,
-      deckTop: under.bench.deckTop,
-      tail: TAIL_LIMIT,
-    });
+    return autoRoute(site, bays, { from, drops, heights, deckTop: bench.deckTop, underside, tail: TAIL_LIMIT });
   }
   const path = corners([bus.from, ...written].map((point) => inward(under, point)));
-  const unreached = drops.filter((drop) => tapFor(path, under.bays, drop) === null).map(({ id }) => id);
-  return { path, z: under.heights[0] ?? 0, cost: 0, unreached, far: [], proved: true };
+  const laid = { limbs: [{ path, of: null, from: 0 }], z: heights[0] ?? 0 };
+  const unreached = drops.filter((drop) => tapFor(under, laid, drop) === null).map(({ id }) => id);
+  return { ...laid, cost: 0, unreached, far: [], proved: true };
 }
 
 type Hung = {
@@ -106,21 +119,20 @@ type Hung = {
 };
 
 function tailsOf(input: WiringInput, { under, route, taps, feeders, loads }: Hung): readonly Tail[] {
-  const hang = (
-    drop: string,
-    down: Point,
-    rest: { readonly district: string; readonly amps: number; readonly more: number },
-  ): readonly Tail[] => {
+  const hang = (drop: string, pathOf: (tap: Tap) => readonly Vector[], rest: Omit<Tail, 'tap' | 'length'>) => {
     const tap = taps.get(drop);
-    if (tap === undefined) return [];
-    const length = spaceLength(tailPath({ under, z: route.z }, tap, down)) + rest.more;
-    return [{ tap, length, district: rest.district, amps: rest.amps }];
+    return tap === undefined ? [] : [{ ...rest, tap, length: spaceLength(pathOf(tap)) }];
   };
+  const wired = { under, z: route.z };
   const steady = new Map(input.loads.map(({ id, kind, amps }) => [id, kind === 'steady' ? amps : 0]));
   return [
-    ...feeders.flatMap(({ id, down, point, district }) =>
-      hang(id, down, { district, amps: 0, more: Math.hypot(point[0] - down[0], point[1] - down[1]) }),
+    ...feeders.flatMap(({ id, down, point, district, net }) =>
+      hang(id, (tap) => upPath(wired, tap, { down, at: point }), { district, net, amps: 0 }),
     ),
-    ...loads.flatMap(({ drop, id, at, district }) => hang(drop, at, { district, amps: steady.get(id) ?? 0, more: 0 })),
+    ...loads.flatMap(({ drop, id, at, down, district, turnout }) =>
+      hang(drop, (tap) => (turnout ? tailPath(wired, tap) : upPath(wired, tap, { down, at })), {
+        ...{ district, net: district, amps: steady.get(id) ?? 0 },
+      }),
+    ),
   ];
 }

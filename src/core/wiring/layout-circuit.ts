@@ -1,53 +1,46 @@
 import { alongBranch, lostAt, worstAlong } from './along-branch.ts';
-import type { Tap } from './bus-run.ts';
-import { type Branch, type Draws, drops, isFed, type Network, network } from './circuit.ts';
+import { type Draws, drops, isFed, type Network, network } from './circuit.ts';
 import { warmResistance } from './copper.ts';
-import { districtOf, districtsOf } from './districts.ts';
+import { districtName, districtOf, districtsOf } from './districts.ts';
 import type { Feeder } from './feeders.ts';
 import type { Gap } from './gap.ts';
 import type { WiringInput } from './input.ts';
+import type { LaidUnit } from './laid-unit.ts';
+import type { Net } from './nets.ts';
 import { trips } from './protection.ts';
 import { feederNode, type RailBranch, railBranches } from './rail-circuit.ts';
-
-/** A feeder or a load with where it meets the bus and the length of its wires, one of the pair; mm. */
-export type Tail = { readonly tap: Tap; readonly district: string; readonly length: number; readonly amps: number };
+import type { Limb } from './routing/limbs.ts';
+import type { Tail } from './tail.ts';
+import { SOURCE, wireBranches } from './wire-circuit.ts';
 
 /** Everything that conducts: wires of given resistance, ohm per m at 20 degrees Celsius. */
 export type Conductors = {
   readonly input: WiringInput;
   readonly gaps: readonly Gap[];
   readonly feeders: readonly Feeder[];
-  readonly tails: readonly Tail[];
+  readonly laid: Laid | null;
   readonly bus: number;
   readonly tail: number;
 };
 
-const SOURCE = 'supply';
+/** The heavy wires and what hangs on them. */
+export type Laid = {
+  readonly limbs: readonly Limb[];
+  readonly nets: readonly Net[];
+  readonly units: readonly LaidUnit[];
+  readonly tails: readonly Tail[];
+};
 
 /** The whole layout as one circuit, with what its steady loads draw; pairs are branches there and back. */
 export type LayoutCircuit = { readonly net: Network; readonly rails: readonly RailBranch[]; readonly draws: Draws };
 
-export function layoutCircuit({ input, gaps, feeders, tails, bus, tail }: Conductors): LayoutCircuit {
+export function layoutCircuit({ input, gaps, feeders, laid, bus, tail }: Conductors): LayoutCircuit {
   const both = (ohmPerMetre: number, length: number) => (2 * warmResistance(ohmPerMetre, input.warm) * length) / 1000;
   const { rails, turnouts } = railBranches(input.rails, { gaps, feeders, ohmPerMetre: input.rail.ohmPerMetre });
-  const wired = districtsOf(input).flatMap(({ id }) => {
-    const mine = tails.filter(({ district }) => district === id).toSorted((a, b) => a.tap.along - b.tap.along);
-    return mine.flatMap((one, i): readonly Branch[] => {
-      const before = mine[i - 1];
-      const from = before === undefined ? SOURCE : tapNode(before);
-      return [
-        { id: `bus ${one.tap.drop}`, from, to: tapNode(one), ohm: both(bus, one.tap.along - (before?.tap.along ?? 0)) },
-        { id: `tail ${one.tap.drop}`, from: tapNode(one), to: feederNode(one.tap.drop), ohm: both(tail, one.length) },
-      ];
-    });
-  });
+  const wired = laid === null ? [] : wireBranches(laid, { bus: (mm) => both(bus, mm), tail: (mm) => both(tail, mm) });
   const draws: Record<string, number> = {};
-  for (const { tap, amps } of tails) if (amps > 0) draws[feederNode(tap.drop)] = amps;
+  for (const { tap, amps } of laid?.tails ?? []) if (amps > 0) draws[feederNode(tap.drop)] = amps;
   return { net: network({ source: SOURCE, branches: [...wired, ...turnouts, ...rails] }), rails, draws };
-}
-
-function tapNode({ tap, district }: Tail): string {
-  return `tap ${district} ${tap.drop}`;
 }
 
 /** A place on a line and a figure there. */
@@ -56,6 +49,8 @@ export type AtPlace = { readonly line: string; readonly at: number };
 /** What a district gives at its worst places. V, A, ohm. */
 export type DistrictFigures = {
   readonly id: string;
+  /** what it is called */
+  readonly name: string;
   readonly lines: readonly string[];
   readonly tripsAt: number;
   readonly steady: number;
@@ -107,7 +102,7 @@ export function districtFigures(input: WiringInput, circuit: LayoutCircuit): rea
       ({ loop }) => loop,
     );
     return {
-      ...{ id, lines, tripsAt, steady, forTrains },
+      ...{ id, name: districtName(input, id), lines, tripsAt, steady, forTrains },
       worst: low === null ? null : { line: low.line, at: low.at, volts: input.supply.volts - low.lost },
       short: far === null ? null : { ...far, amps: far.loop === 0 ? Number.MAX_VALUE : input.supply.volts / far.loop },
       trips: far !== null && trips({ volts: input.supply.volts, loop: far.loop, tripsAt }),

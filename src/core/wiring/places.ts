@@ -1,11 +1,12 @@
 import { fromWorld } from '../geometry/pose.ts';
 import type { Box, Point, Vector } from '../geometry/shapes.ts';
-import { baysAlong } from './bus-run.ts';
 import type { BusHole } from './holes.ts';
 import type { WiringInput } from './input.ts';
 import { type Bay, nearestBay } from './routing/bays.ts';
+import { baysAlong } from './routing/tap.ts';
 import { inward, outward } from './under.ts';
-import type { Wire, Wired } from './wire-list.ts';
+import type { Wire } from './wire.ts';
+import type { Wired } from './wire-list.ts';
 
 /** What is under one bay of a bench, by id; its corners in the coordinates of the bench the bus starts at, mm. */
 export type PlaceBelow = {
@@ -17,6 +18,8 @@ export type PlaceBelow = {
   readonly feeders: readonly string[];
   readonly loads: readonly string[];
   readonly turnouts: readonly string[];
+  /** reversers and switches that are screwed up here */
+  readonly units: readonly string[];
   readonly holes: readonly string[];
   /** drawers, motors, legs and water whose space reaches into it */
   readonly spaces: readonly string[];
@@ -37,7 +40,7 @@ export function placesBelow(
   { holes, wires }: { readonly holes: readonly BusHole[]; readonly wires: readonly Wire[] },
 ): readonly PlaceBelow[] {
   const { under, taps } = wired;
-  const passed = baysAlong(wired.path, under.bays);
+  const passed = wired.limbs.flatMap(({ path }) => baysAlong(path, under.bays));
   const inBay = (bay: Bay, at: Point) => nearestBay(under.bays, inward(under, at))?.bay === bay;
   return under.bays.map((bay) => {
     const reaching = under.site.obstructions.filter(({ box }) => overlaps(bay, box));
@@ -48,6 +51,7 @@ export function placesBelow(
       feeders: wired.feeders.filter(({ id }) => taps.get(id)?.bay === bay.id).map(({ id }) => id),
       loads: wired.loads.filter(({ drop }) => taps.get(drop)?.bay === bay.id).map(({ id }) => id),
       turnouts: input.rails.turnouts.filter(({ at }) => inBay(bay, at)).map(({ id }) => id),
+      units: wired.units.filter(({ place: [x, y] }) => inBay(bay, [x, y])).map(({ id }) => id),
       holes: holes.filter(({ at }) => bounds(bay, fromWorld(under.frame, at))).map(({ id }) => id),
       spaces: reaching.map(({ id }) => id),
       busHeight: passed.includes(bay.id) ? wired.z : null,
@@ -71,7 +75,7 @@ function passes({ under }: Wired, path: readonly Vector[], bay: Bay): boolean {
 function jointsIn({ taps, under, z }: Wired, wires: readonly Wire[], bay: Bay): PlaceBelow['joints'] {
   return [...taps.values()]
     .filter((tap) => tap.bay === bay.id)
-    .toSorted((a, b) => a.along - b.along)
+    .toSorted((a, b) => a.limb - b.limb || a.along - b.along)
     .map(({ at, drop }) => {
       const pair = drop.replace('load.', '');
       const labels = wires.filter(({ id }) => id === `${pair}-a` || id === `${pair}-b`).map(({ label }) => label);

@@ -2,7 +2,7 @@ import type { LoadFuse } from './fuses.ts';
 import type { BusHole } from './holes.ts';
 import type { LaidBus } from './laid-bus.ts';
 import type { LedLoad } from './led-load.ts';
-import { spaceLength } from './wire-list.ts';
+import { spaceLength } from './wire.ts';
 
 /** Wires are clipped up at least this often; common practice, no source. mm */
 export const CLIP_EVERY = 150;
@@ -58,7 +58,7 @@ export function ohmName(ohm: number): string {
 
 /** Along the bus, and along every pair under the deck that is longer than it is high. */
 function clips({ run, tails }: LaidBus): readonly SmallPart[] {
-  const along = Math.ceil(spaceLength(run.path) / CLIP_EVERY);
+  const along = [run.path, ...run.branches].reduce((sum, path) => sum + Math.ceil(spaceLength(path) / CLIP_EVERY), 0);
   const across = tails.reduce((sum, { tap }) => sum + Math.ceil(tap.across / CLIP_EVERY), 0);
   const quantity = along + across;
   return quantity === 0 ? [] : [{ kind: 'clip', name: 'Cable clip with its screw', quantity, of: [] }];

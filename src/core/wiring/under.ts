@@ -4,6 +4,7 @@ import type { WiredBench, WiringInput } from './input.ts';
 import { type Bay, baysOf, footprintOf } from './routing/bays.ts';
 import type { Obstruction, Site } from './routing/site.ts';
 import { wallsOf } from './routing/walls.ts';
+import { solidsOf } from './solids.ts';
 
 /**
  * What lies under the decks, square to the bench the bus starts at: `frame` leads from there to notebook coordinates.
@@ -11,6 +12,8 @@ import { wallsOf } from './routing/walls.ts';
  */
 export type Under = {
   readonly frame: Pose;
+  /** of the deck, mm */
+  readonly underside: number;
   readonly bench: WiredBench;
   readonly site: Site;
   readonly bays: readonly Bay[];
@@ -19,16 +22,23 @@ export type Under = {
 };
 
 /** A wire over an open shelf may run this close under the deck, mm; common practice, no source. */
-const ABOVE_SHELF = 30;
+const ABOVE_SHELF = 40;
 
 /** Room between a bus and what it passes over, mm; common practice, no source. */
 const OVER = 3;
 
+/** Heights nearer than this are one, mm. */
+const CLOSE = 8;
+
 /** A bus that cannot run through the struts' middles runs this far under the deck, its own half counted besides; mm. */
 const UNDER_DECK = 14;
 
-/** The site a bundle of `radius` finds under the deck; null without a bench. */
-export function underDeck({ ground, bus }: Pick<WiringInput, 'ground' | 'bus'>, radius: number): Under | null {
+/** All wires of the bus together: half of what they measure, and of the hole they need; mm. */
+export type Bundle = { readonly radius: number; readonly hole: number };
+
+/** The site a bundle finds under the deck; null without a bench. */
+export function underDeck({ ground, bus }: Pick<WiringInput, 'ground' | 'bus'>, bundle: Bundle): Under | null {
+  const { radius } = bundle;
   const bench = benchAt(ground.benches, bus?.from ?? [0, 0]);
   if (bench === null) return null;
   const frame = standing([bench.place.x, bench.place.y], bench.place.turn);
@@ -40,16 +50,25 @@ export function underDeck({ ground, bus }: Pick<WiringInput, 'ground' | 'bus'>, 
   const site: Site = {
     footprints: ground.benches.flatMap(({ id }) => footprintOf(id, walls) ?? []),
     walls,
-    obstructions: ground.spaces.flatMap((space) => obstruction(space, frame)),
-    radius,
+    obstructions: [
+      ...ground.spaces.flatMap((space) => obstruction(space, frame)),
+      ...solidsOf(ground.parts, poses, { walls, below: bench.sideTop }),
+    ],
+    ...bundle,
     reach: ground.reach,
   };
   const middle = (bench.sideTop + bench.strutUnderside) / 2;
   const high = bench.sideTop - UNDER_DECK - radius;
   const low = bench.strutUnderside + (bench.sideTop - bench.strutUnderside) / 3;
   const over = site.obstructions.map(({ box }) => box.max[2] + radius + OVER).filter((z) => z > middle && z < high);
-  const heights = [middle, ...[...new Set([...over, (middle + high) / 2])].toSorted((a, b) => a - b), high, low];
-  return { frame, bench, site, bays: baysOf(site), heights };
+  const heights = [...spread([middle, ...over, (middle + high) / 2]), high, low];
+  return { frame, underside: bench.sideTop, bench, site, bays: baysOf(site), heights };
+}
+
+/** Heights in rising order; of some that lie close together the highest, which clears what the others clear. */
+function spread(heights: readonly number[]): readonly number[] {
+  const rising = heights.toSorted((a, b) => a - b);
+  return rising.filter((z, i) => (rising[i + 1] ?? Number.POSITIVE_INFINITY) - z > CLOSE);
 }
 
 /** The bench whose length and width hold a point, else the first. */

@@ -1,84 +1,38 @@
 import type { Point, Vector } from '../geometry/shapes.ts';
-import type { Tap } from './bus-run.ts';
-import { districtOf } from './districts.ts';
+import { length, type Sentence, say } from '../units/say.ts';
+import { busPair } from './bus-pair.ts';
+import { districtName, districtOf } from './districts.ts';
 import type { Feeder } from './feeders.ts';
 import type { WiringInput } from './input.ts';
+import type { LaidUnit } from './laid-unit.ts';
+import { type Net, stretchAt } from './nets.ts';
 import type { RailTurnout } from './rail-plan.ts';
+import { type BusSpot, type Limb, spotAt, stretchPath } from './routing/limbs.ts';
+import { CLIPPED, type Tap } from './routing/tap.ts';
 import { outward, type Under } from './under.ts';
+import { BUS_SLACK, colours, cut, LEAD_LOOP, type Pair, TAIL_SLACK, type Wire } from './wire.ts';
 
-/** One wire as it is cut and labelled. Notebook coordinates, mm. */
-export type Wire = {
+/** A load as its wires find it: where it is, where they go up or end, and whether they come up through the deck. */
+export type WiredLoad = {
+  readonly drop: string;
   readonly id: string;
-  /** what is written on both its ends: the pair's number and the wire's letter */
-  readonly label: string;
-  readonly kind: 'bus' | 'feeder' | 'lead' | 'load' | 'frog';
-  readonly stock: string;
-  readonly colour: string;
-  readonly from: string;
-  readonly to: string;
+  readonly at: Point;
+  readonly down: Point;
   readonly district: string;
-  readonly path: readonly Vector[];
-  /** length of the path as drawn */
-  readonly drawn: number;
-  /** added for ends, bends and mistakes */
-  readonly slack: number;
-  readonly length: number;
+  readonly turnout: boolean;
 };
-
-/** Slack: a bus has a share of its length and an end at both ends, a thin wire its two ends; common practice, no source. */
-const BUS_SLACK = { share: 0.05, ends: 300 } as const;
-const TAIL_SLACK = { share: 0.1, ends: 60 } as const;
-/** A lead to a span that lifts hangs in a loop besides, mm. */
-const LEAD_LOOP = 200;
-
-/** Wire is cut to whole centimetres. */
-const CUT = 10;
-
-/** Below the deck's underside at this depth thin wires are clipped, mm. */
-const CLIPPED = 5;
-
-/** Lengths of path through space, mm. */
-export function spaceLength(path: readonly Vector[]): number {
-  return path.slice(1).reduce((sum, to, i) => {
-    const from = path[i] ?? to;
-    return sum + Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
-  }, 0);
-}
-
-type Slack = { readonly share: number; readonly ends: number };
-
-function cut(path: readonly Vector[], { share, ends }: Slack): Pick<Wire, 'path' | 'drawn' | 'slack' | 'length'> {
-  const drawn = spaceLength(path);
-  const length = Math.ceil((drawn * (1 + share) + ends) / CUT - 1e-9) * CUT;
-  return { path, drawn, slack: length - drawn, length };
-}
-
-/** NEM 605: digital red and brown; direct current red and black; turnouts green; the rest violet. */
-export function colours(
-  kind: Wire['kind'],
-  use: { readonly control: 'digital' | 'dc'; readonly turnout: boolean },
-): readonly [string, string] {
-  if (kind === 'load') return use.turnout ? ['green', 'green'] : ['violet', 'violet'];
-  return use.control === 'digital' ? ['red', 'brown'] : ['red', 'black'];
-}
 
 /** Everything the wires are drawn between. */
 export type Wired = {
   readonly input: WiringInput;
   readonly under: Under;
-  readonly path: readonly Point[];
+  readonly limbs: readonly Limb[];
   readonly z: number;
   readonly taps: ReadonlyMap<string, Tap>;
   readonly feeders: readonly Feeder[];
-  readonly loads: readonly {
-    readonly drop: string;
-    readonly id: string;
-    readonly at: Point;
-    readonly district: string;
-    readonly turnout: boolean;
-  }[];
-  /** how far along the bus each district's pair reaches, mm */
-  readonly pairs: readonly { readonly district: string; readonly reach: number }[];
+  readonly loads: readonly WiredLoad[];
+  readonly units: readonly LaidUnit[];
+  readonly nets: readonly Net[];
 };
 
 /** Every wire of the layout, in pairs numbered in the order they are laid. */
@@ -87,23 +41,14 @@ export function wireList(wired: Wired): readonly Wire[] {
   const { bus, feeders } = input;
   if (bus === null) return [];
   const thin = feeders?.stock.id ?? bus.stock.id;
+  const buses = wired.nets.flatMap((net) => busPairs(wired, net, bus.stock.id));
+  const numbers = new Map(buses.map(({ id }, i) => [id, i + 1]));
+  const named = { wired, numbers };
   const pairs: readonly Pair[] = [
-    ...wired.pairs.map(
-      ({ district, reach }): Pair => ({
-        ...{
-          id: `bus-${district}`,
-          kind: 'bus',
-          stock: bus.stock.id,
-          from: 'supply',
-          to: `end of ${district}`,
-          district,
-          turnout: false,
-        },
-        ...cut(busPath(wired, reach), BUS_SLACK),
-      }),
-    ),
-    ...wired.feeders.flatMap((feeder) => feederPair(wired, feeder, thin)),
-    ...wired.loads.flatMap((load) => loadPair(wired, load, thin)),
+    ...buses.map((pair) => ({ ...pair, from: startOf(named, pair.id) })),
+    ...wired.units.flatMap((unit) => unitPairs(named, unit, bus.stock.id)),
+    ...wired.feeders.flatMap((feeder) => feederPair(named, feeder, thin)),
+    ...wired.loads.flatMap((load) => loadPair(named, load, thin)),
   ];
   const both = pairs.flatMap((pair, i) => wiresOf(pair, i + 1, input.supply.control));
   const frogs = input.rails.turnouts
@@ -112,85 +57,162 @@ export function wireList(wired: Wired): readonly Wire[] {
   return [...both, ...frogs];
 }
 
-type Pair = Omit<Wire, 'label' | 'colour'> & { readonly turnout: boolean };
+/** The wiring with the numbers of the bus pairs by their ids. */
+type Named = { readonly wired: Wired; readonly numbers: ReadonlyMap<string, number> };
 
-function wiresOf({ turnout, ...pair }: Pair, number: number, control: 'digital' | 'dc'): readonly Wire[] {
-  const [first, second] = colours(pair.kind, { control, turnout });
+function wiresOf({ use, ...pair }: Pair, number: number, control: 'digital' | 'dc'): readonly Wire[] {
+  const [first, second] = colours(control, use);
   return [
     { ...pair, id: `${pair.id}-a`, label: `${number}a`, colour: first },
     { ...pair, id: `${pair.id}-b`, label: `${number}b`, colour: second },
   ];
 }
 
-/** The bus from the supply to the last tap of a district. */
-function busPath({ under, path, z }: Wired, reach: number): readonly Vector[] {
-  const points: Point[] = [];
-  let along = 0;
-  for (const [i, to] of path.entries()) {
-    const from = path[i - 1] ?? to;
-    const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
-    if (i > 0 && along + long > reach) {
-      const share = (reach - along) / long;
-      if (share > 1e-9) points.push([from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share]);
-      break;
-    }
-    points.push(to);
-    along += long;
-  }
-  return points.map((point) => outward(under, point, z));
+/** The lengths of bus of one pair of its own: the first, then its branches. */
+function busPairs({ input, limbs, nets, under, z }: Wired, net: Net, stock: string): readonly Pair[] {
+  return net.stretches.map((stretch, i) => ({
+    ...{ id: busPair(net, stretch), kind: 'bus', stock, district: net.district, net: net.id, use: 'rails' },
+    ...{ from: [], along: stretch.from },
+    to:
+      i === 0
+        ? say`end of ${ownerName({ input, nets }, net)}`
+        : say`end of a branch of ${ownerName({ input, nets }, net)}`,
+    ...cut(
+      stretchPath(limbs, stretch).map((point) => outward(under, point, z)),
+      BUS_SLACK,
+      input.show,
+    ),
+  }));
 }
 
-/** From a tap along the deck's underside and up through the deck. */
-export function tailPath({ under, z }: Pick<Wired, 'under' | 'z'>, tap: Tap, down: Point): readonly Vector[] {
-  const level = under.bench.sideTop - CLIPPED;
-  const [x, y] = down;
-  return [outward(under, tap.at, z), outward(under, tap.at, level), [x, y, level], [x, y, under.bench.deckTop]];
+/** What a pair of its own is called: its district, or its unit. */
+function ownerName({ input }: Pick<Wired, 'input' | 'nets'>, { district, unit }: Net): string {
+  return unit ?? districtName(input, district);
 }
 
-function feederPair(wired: Wired, feeder: Feeder, stock: string): readonly Pair[] {
+/** Where a length of bus begins: at the supply, at its unit, or at a T-joint. */
+function startOf({ wired, numbers }: Named, id: string): Sentence {
+  const { limbs, nets } = wired;
+  const net = nets.find((one) => one.stretches.some((stretch) => busPair(one, stretch) === id));
+  const stretch = net?.stretches.find((one) => busPair(net, one) === id);
+  if (net === undefined || stretch === undefined) return say`supply`;
+  const begins = spotAt(limbs, { limb: stretch.limb, along: stretch.from });
+  const parent = net.stretches.find(
+    (one) =>
+      one !== stretch && one.limb === begins.limb && begins.along >= one.from - 1e-6 && begins.along <= one.to + 1e-6,
+  );
+  if (parent !== undefined) return say`T-joint on pair ${String(numbers.get(busPair(net, parent)) ?? 0)}`;
+  if (net.unit === null) return say`supply`;
+  const source = spotAt(limbs, net.source);
+  // a pair that is fed somewhere on its way begins at a feeder
+  const fed = source.limb === begins.limb && Math.abs(source.along - begins.along) < 1e-5;
+  return fed ? say`${net.unit}` : say`its first feeder`;
+}
+
+/** The pair that passes a place for a net, by its number; the unit itself where all hangs at one place. */
+function pairAt({ wired, numbers }: Named, id: string, spot: BusSpot): Sentence {
+  const net = wired.nets.find((one) => one.id === id);
+  const stretch = net === undefined ? null : stretchAt(net, spot);
+  if (net === undefined || stretch === null) return say`${id}`;
+  return say`pair ${String(numbers.get(busPair(net, stretch)) ?? 0)}, ${ownerName(wired, net)}`;
+}
+
+/** From a tap along the deck's underside to where its wires go up. */
+export function tailPath({ under, z }: Pick<Wired, 'under' | 'z'>, { at, way }: Tap): readonly Vector[] {
+  const level = under.underside - CLIPPED;
+  return [outward(under, at, z), ...way.map((point) => outward(under, point, level))];
+}
+
+/** The same, up through the deck and along it to a point beside. */
+export function upPath(wired: Pick<Wired, 'under' | 'z'>, tap: Tap, to: { readonly down: Point; readonly at: Point }) {
+  const { deckTop } = wired.under.bench;
+  const beside = Math.hypot(to.at[0] - to.down[0], to.at[1] - to.down[1]) > 1e-6;
+  const up: Vector = [to.down[0], to.down[1], deckTop];
+  return [...tailPath(wired, tap), up, ...(beside ? [[to.at[0], to.at[1], deckTop] as const] : [])];
+}
+
+function feederPair(named: Named, feeder: Feeder, stock: string): readonly Pair[] {
+  const { wired } = named;
   const tap = wired.taps.get(feeder.id);
   if (tap === undefined) return [];
-  const { down, point } = feeder;
-  const lead = down[0] !== point[0] || down[1] !== point[1];
-  const tail = tailPath(wired, tap, down);
-  const path: readonly Vector[] = lead ? [...tail, [point[0], point[1], wired.under.bench.deckTop]] : tail;
-  const kind = lead ? 'lead' : 'feeder';
+  const { at, district, down, id, lead, line, net, point } = feeder;
   const slack = lead ? { ...TAIL_SLACK, ends: TAIL_SLACK.ends + LEAD_LOOP } : TAIL_SLACK;
-  const from = feeder.through === null || lead ? `bus-${feeder.district}` : `switch of ${feeder.through}`;
-  const to = `${feeder.line} at ${Math.round(feeder.at)} mm`;
-  return [{ id: feeder.id, kind, stock, from, to, district: feeder.district, turnout: false, ...cut(path, slack) }];
+  return [
+    {
+      ...{ id, kind: lead ? 'lead' : 'feeder', stock, district, net, use: 'rails', along: tap.along },
+      from: pairAt(named, net, tap),
+      to: say`${line} at ${length(at)}`,
+      ...cut(upPath(wired, tap, { down, at: point }), slack, wired.input.show),
+    },
+  ];
 }
 
-function loadPair(wired: Wired, load: Wired['loads'][number], stock: string): readonly Pair[] {
+function loadPair(named: Named, load: WiredLoad, stock: string): readonly Pair[] {
+  const { wired } = named;
   const tap = wired.taps.get(load.drop);
   if (tap === undefined) return [];
-  const { id, district, turnout } = load;
-  const path = tailPath(wired, tap, load.at);
-  return [{ id, kind: 'load', stock, from: `bus-${district}`, to: id, district, turnout, ...cut(path, TAIL_SLACK) }];
+  const { at, district, down, id, turnout } = load;
+  // a turnout's motor hangs under the deck
+  const path = turnout ? tailPath(wired, tap) : upPath(wired, tap, { down, at });
+  return [
+    {
+      ...{ id, kind: 'load', stock, district, net: district, use: turnout ? 'turnout' : 'other', along: tap.along },
+      from: pairAt(named, district, tap),
+      to: say`${id}`,
+      ...cut(path, TAIL_SLACK, wired.input.show),
+    },
+  ];
+}
+
+/** From the bus to a unit, and from the unit back to the pair that it feeds. */
+function unitPairs(named: Named, unit: LaidUnit, stock: string): readonly Pair[] {
+  const { wired } = named;
+  const { district, from, id, place, tap } = unit;
+  const path = [...tailPath(wired, tap).slice(0, -1), place];
+  const { along } = tap;
+  const both = {
+    kind: 'unit',
+    stock,
+    district,
+    use: 'rails',
+    along,
+    ...cut(path, TAIL_SLACK, wired.input.show),
+  } as const;
+  return [
+    { id: `${id}-in`, net: from, from: pairAt(named, from, tap), to: say`in of ${id}`, ...both },
+    { id: `${id}-out`, net: id, from: say`out of ${id}`, to: pairAt(named, id, tap), ...both },
+  ];
 }
 
 /** From the switch beside a turnout's motor up to its frog. */
 function frogWire(
-  { input, under }: Wired,
+  { input, loads, under }: Wired,
   { id, at, line }: RailTurnout,
   { stock, number }: { readonly stock: string; readonly number: number },
 ): Wire {
-  const level = under.bench.sideTop - CLIPPED;
-  const [x, y] = at;
+  const level = under.underside - CLIPPED;
+  const motor = loads.find((load) => load.turnout && load.at[0] === at[0] && load.at[1] === at[1]);
+  const [x, y] = motor?.down ?? at;
+  const beside: Vector = [at[0], at[1], under.bench.deckTop];
   const path: readonly Vector[] = [
     [x, y, level],
     [x, y, under.bench.deckTop],
+    ...(x === at[0] && y === at[1] ? [] : [beside]),
   ];
-  const slack = { share: 0, ends: 200 };
+  const district = districtOf(input.districts, line);
   return {
-    id: `frog-${id}`,
-    label: `${number}f`,
-    kind: 'frog',
-    stock,
-    colour: 'green',
-    from: `switch at ${id}`,
-    to: `frog of ${id}`,
-    district: districtOf(input.districts, line),
-    ...cut(path, slack),
+    ...{
+      id: `frog-${id}`,
+      label: `${number}f`,
+      kind: 'frog',
+      stock,
+      colour: 'green',
+      district,
+      net: district,
+      along: 0,
+    },
+    from: say`switch at ${id}`,
+    to: say`frog of ${id}`,
+    ...cut(path, { share: 0, ends: 200 }, input.show),
   };
 }

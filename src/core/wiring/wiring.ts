@@ -1,6 +1,6 @@
 import type { Finding } from '../finding.ts';
 import type { Request } from '../stock/part.ts';
-import { bundleDiameter } from './bundle.ts';
+import { bundleDiameter, holeFor } from './bundle.ts';
 import { comesDown } from './comes-down.ts';
 import { type Connector, connectors } from './connectors.ts';
 import { districtsOf } from './districts.ts';
@@ -11,12 +11,14 @@ import { gapFindings } from './findings/gaps.ts';
 import { loadFindings } from './findings/loads.ts';
 import { routeFindings } from './findings/route.ts';
 import { gives, supplyFindings } from './findings/supply.ts';
+import { unitFindings } from './findings/units.ts';
 import { type LoadFuse, loadFuses } from './fuses.ts';
 import type { Gap } from './gap.ts';
 import { type Gaps, gapsOf, type ReversingSection } from './gaps.ts';
 import { type BusHole, holeRequests } from './holes.ts';
 import type { WiringInput } from './input.ts';
 import { type BusRun, type LaidBus, layBus } from './laid-bus.ts';
+import type { LaidUnit } from './laid-unit.ts';
 import {
   type DistrictFigures,
   districtFigures,
@@ -29,8 +31,10 @@ import { type LedLoad, ledLoads } from './led-load.ts';
 import { type PlaceBelow, placesBelow } from './places.ts';
 import { type SmallPart, smallParts } from './small-parts.ts';
 import { type TestRow, testSheet } from './test-sheet.ts';
-import { underDeck } from './under.ts';
-import { type Wire, wireList } from './wire-list.ts';
+import { type Bundle, underDeck } from './under.ts';
+import { unitsFor } from './units.ts';
+import type { Wire } from './wire.ts';
+import { wireList } from './wire-list.ts';
 
 /** The wiring as computed; notebook coordinates, mm, V, A, ohm. */
 export type WiringModel = {
@@ -48,6 +52,8 @@ export type WiringModel = {
   readonly feeders: readonly Feeder[];
   readonly gaps: readonly Gap[];
   readonly reversing: readonly ReversingSection[];
+  /** reversers and switches between the bus and rails that cannot hang on it */
+  readonly units: readonly LaidUnit[];
   readonly districts: readonly DistrictFigures[];
   readonly connectors: readonly Connector[];
   readonly voltage: readonly LineVoltage[];
@@ -64,10 +70,13 @@ export type WiringModel = {
 export function wiringModel(input: WiringInput): WiringModel {
   const { control, tripsAt, volts } = input.supply;
   const cut = gapsOf(input);
-  const under = underDeck(input, bundleDiameter(2 * districtsOf(input).length, input.bus?.stock.outside ?? 0) / 2);
-  const feeders = feedersOf(input, cut.gaps, under === null ? () => true : comesDown(under));
-  const laid = under === null || input.bus === null ? null : layBus(input, under, feeders);
-  const circuit = layoutCircuit({ input, gaps: cut.gaps, feeders, tails: laid?.tails ?? [], ...resistances(input) });
+  const under = underDeck(input, bundleOf(input, cut.sections.length));
+  const down = under === null ? () => true : comesDown(under);
+  const asked = unitsFor(input, cut.sections, feedersOf(input, cut.gaps, down));
+  const { feeders } = asked;
+  const laid = under === null || input.bus === null ? null : layBus(input, under, { ...asked, comesDown: down });
+  const hung = laid === null ? null : { ...laid.wired, tails: laid.tails };
+  const circuit = layoutCircuit({ input, gaps: cut.gaps, feeders, laid: hung, ...resistances(input) });
   const districts = districtFigures(input, circuit);
   const wires = laid === null ? [] : wireList(laid.wired);
   const holes = laid?.holes ?? [];
@@ -76,9 +85,9 @@ export function wiringModel(input: WiringInput): WiringModel {
   const computed = {
     ...{ circuit, districts, feeders, gaps: cut.gaps },
     unfed: unfedRails(circuit),
-    tails: laid?.tails ?? [],
+    ...{ laid: hung, tails: laid?.tails ?? [] },
   };
-  const joined = laid === null ? [] : connectors(holes, wires, laid.wired.pairs);
+  const joined = laid === null ? [] : connectors(holes, wires, laid.wired.nets);
   return {
     ...{ control, volts, tripsAt },
     mayLose: input.mayLose,
@@ -87,6 +96,7 @@ export function wiringModel(input: WiringInput): WiringModel {
     ...{ wires, holes, feeders, districts },
     gaps: cut.gaps,
     reversing: cut.sections,
+    units: laid?.wired.units ?? [],
     connectors: joined,
     voltage: lineVoltages(input, circuit),
     tests: testSheet(input, { feeders, districts, gaps: cut.gaps }),
@@ -94,7 +104,7 @@ export function wiringModel(input: WiringInput): WiringModel {
     ...{ leds, fuses },
     smallParts: laid === null ? [] : smallParts({ laid, leds, fuses }),
     requests: holeRequests(holes),
-    findings: findingsOf(input, { cut, laid, computed, fuses }),
+    findings: findingsOf(input, { cut, laid, computed, fuses, wires }),
   };
 }
 
@@ -103,14 +113,18 @@ type Found = {
   readonly laid: LaidBus | null;
   readonly computed: Computed;
   readonly fuses: readonly LoadFuse[];
+  readonly wires: readonly Wire[];
 };
 
-function findingsOf(input: WiringInput, { cut, laid, computed, fuses }: Found): readonly Finding[] {
+function findingsOf(input: WiringInput, { cut, laid, computed, fuses, wires }: Found): readonly Finding[] {
   return [
     ...supplyFindings(input),
     ...gapFindings(input, cut),
     ...frogFindings(input, computed),
     ...(laid === null ? [] : routeFindings(input, laid)),
+    ...(laid === null
+      ? []
+      : unitFindings({ units: laid.wired.units, sections: cut.sections, feeders: computed.feeders, wires })),
     // without a supply every voltage is wrong for the same reason
     ...(laid === null || !gives(input)
       ? []
@@ -121,4 +135,11 @@ function findingsOf(input: WiringInput, { cut, laid, computed, fuses }: Found): 
 function resistances({ bus, feeders }: WiringInput): { readonly bus: number; readonly tail: number } {
   const own = bus?.stock.ohmPerMetre ?? 0;
   return { bus: own, tail: feeders?.stock.ohmPerMetre ?? own };
+}
+
+/** All pairs of heavy wires side by side: one for each district, and one for each unit that may be needed. */
+function bundleOf(input: WiringInput, reversing: number): Bundle {
+  const wires = 2 * (districtsOf(input).length + reversing + input.lifts.length);
+  const outside = input.bus?.stock.outside ?? 0;
+  return { radius: bundleDiameter(wires, outside) / 2, hole: holeFor(wires, outside) / 2 };
 }

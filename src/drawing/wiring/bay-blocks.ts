@@ -16,7 +16,7 @@ const MARGIN = 25;
 /** Each bay that has something under it, alone, as seen from above, with its wires' numbers. */
 export function bayBlocks(ask: WiringAsk): readonly Block[] {
   const used = ask.wiring.places.filter(
-    ({ bus, feeders, loads, holes }) => bus || feeders.length + loads.length + holes.length > 0,
+    ({ bus, feeders, loads, holes, units }) => bus || feeders.length + loads.length + holes.length + units.length > 0,
   );
   return used.map((place) => bayBlock(ask, place));
 }
@@ -75,6 +75,7 @@ function bayBlock(ask: WiringAsk, place: PlaceBelow): Block {
     busHeight === null ? '' : `bus ${saidLength(busHeight, ask.options.unit)} above the floor`,
     listed('turnouts', place.turnouts),
     listed('loads', place.loads),
+    listed('screwed up', place.units),
     listed('keep clear of', place.spaces),
   ].filter((one) => one !== '');
   return headedBlock(

@@ -1,60 +1,58 @@
-import type { Wire } from '../../core/wiring/wire-list.ts';
+import type { Wire } from '../../core/wiring/wire.ts';
 import { headedBlock } from '../bench-view.ts';
 import type { Block } from '../block.ts';
 import { saidLength } from '../figures.ts';
 import type { Mark, Spot } from '../mark.ts';
 import { lettering } from '../text.ts';
-import { pairNumber, pairsOf, type WiringAsk } from './wiring-stage.ts';
+import { pairNumber, pairsOf, saidWords, type WiringAsk } from './wiring-stage.ts';
 
 /** Paper between rows, and where the columns begin, mm. */
 const ROW = 6;
 const BUS = 8;
 const WORDS = 20;
-/** Rows of one district that fit the smallest paper. */
+/** Rows of one pair of its own that fit the smallest paper. */
 const MOST = 18;
 
-/** Everything on one line: a breaker, its bus, and what hangs on it in the order it is met; a block for each district. */
+/** Everything on one line: a breaker or a unit, its bus, and what hangs on it in the order it is met; a block for each. */
 export function oneLineBlocks(ask: WiringAsk): readonly Block[] {
-  return ask.wiring.districts.flatMap((district) => {
-    const hung = pairsOf(ask.wiring)
-      .filter(({ kind, district: of }) => of === district.id && kind !== 'bus' && kind !== 'frog')
-      .toSorted((a, b) => metAt(ask, a) - metAt(ask, b));
-    const bus = pairsOf(ask.wiring).find(({ kind, district: of }) => of === district.id && kind === 'bus');
-    if (bus === undefined) return [];
+  const { wiring } = ask;
+  const pairs = pairsOf(wiring);
+  const owners = [
+    ...wiring.districts.map(({ id, tripsAt }) => ({ net: id, says: `trips at ${Math.round(tripsAt * 100) / 100} A` })),
+    ...wiring.units.map(({ from, id }) => ({ net: id, says: `fed from the bus of ${districtWord(ask, from)}` })),
+  ];
+  return owners.flatMap(({ net, says }) => {
+    const buses = pairs.filter(({ kind, net: of }) => of === net && kind === 'bus');
+    const hung = pairs
+      .filter(({ id, kind, net: of }) => of === net && kind !== 'bus' && kind !== 'frog' && !id.endsWith('-out-a'))
+      .toSorted((a, b) => a.along - b.along);
+    if (buses.length + hung.length === 0) return [];
     const pages = Array.from({ length: Math.max(1, Math.ceil(hung.length / MOST)) }, (_, i) =>
       hung.slice(i * MOST, (i + 1) * MOST),
     );
     return pages.map((page, i) =>
-      headedBlock(districtBlock(ask, { bus, page }), `${district.id}${i === 0 ? '' : ', continued'}`, [
-        `trips at ${Math.round(district.tripsAt * 100) / 100} A, pair ${pairNumber(bus)} of ${bus.stock}`,
+      headedBlock(netBlock(ask, { buses, page }), `${districtWord(ask, net)}${i === 0 ? '' : ', continued'}`, [
+        says,
+        ...(buses.length === 0 ? [] : [`bus: ${buses.map((bus) => busWords(ask, bus)).join(', ')}`]),
       ]),
     );
   });
 }
 
-/** How far along the bus a pair leaves it, mm. */
-function metAt({ wiring }: WiringAsk, { path }: Wire): number {
-  const [tap] = path;
-  const run = wiring.bus?.path ?? [];
-  if (tap === undefined) return 0;
-  let [along, best, nearest] = [0, 0, Number.POSITIVE_INFINITY];
-  for (const [i, to] of run.entries()) {
-    const from = run[i - 1] ?? to;
-    const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-    const square = dx * dx + dy * dy;
-    const share = square === 0 ? 0 : ((tap[0] - from[0]) * dx + (tap[1] - from[1]) * dy) / square;
-    const within = Math.min(1, Math.max(0, share));
-    const off = Math.hypot(from[0] + dx * within - tap[0], from[1] + dy * within - tap[1]);
-    if (off < nearest - 1e-6) [nearest, best] = [off, along + within * Math.sqrt(square)];
-    along += Math.sqrt(square);
-  }
-  return best;
+/** What a district or a unit is called. */
+function districtWord({ wiring }: WiringAsk, net: string): string {
+  return wiring.districts.find(({ id }) => id === net)?.name ?? net;
 }
 
-function districtBlock(
-  { options }: WiringAsk,
-  { bus, page }: { readonly bus: Wire; readonly page: readonly Wire[] },
+function busWords({ options }: WiringAsk, bus: Wire): string {
+  return `pair ${pairNumber(bus)} ${saidLength(bus.length, options.unit)}`;
+}
+
+function netBlock(
+  ask: WiringAsk,
+  { buses, page }: { readonly buses: readonly Wire[]; readonly page: readonly Wire[] },
 ): Block {
+  const { options } = ask;
   const foot = (page.length + 1) * ROW;
   const line = (from: Spot, to: Spot, pen: 'cut-edge' | 'feature' | 'hidden'): Mark => ({
     kind: 'line',
@@ -83,9 +81,14 @@ function districtBlock(
     return [
       line([BUS, y], [WORDS - 2, y], wire.kind === 'feeder' ? 'hidden' : 'feature'),
       { kind: 'circle', centre: [BUS, y], radius: 0.6, fill: 'ink', pen: 'feature', role: 'symbol' },
-      lettering(`${pairNumber(wire)}  ${wire.to}, ${length} of ${wire.stock}`, [WORDS, y + 1.2]),
+      lettering(`${pairNumber(wire)}  ${saidWords(ask, wire.to)}, ${length} of ${wire.stock}`, [WORDS, y + 1.2]),
     ];
   });
-  const wires = lettering(`${saidLength(bus.length, options.unit)} of bus`, [BUS + 4, 3]);
-  return { marks: [breaker, line([BUS, 4], [BUS, foot + 2], 'cut-edge'), wires, ...rows], views: [], dimensions: [] };
+  const stock = buses[0]?.stock;
+  const words = stock === undefined ? [] : [lettering(stock, [BUS + 4, 3])];
+  return {
+    marks: [breaker, line([BUS, 4], [BUS, foot + 2], 'cut-edge'), ...words, ...rows],
+    views: [],
+    dimensions: [],
+  };
 }

@@ -1,8 +1,9 @@
 import type { Gap } from '../../core/wiring/gap.ts';
+import type { UnitKind } from '../../core/wiring/units.ts';
 import type { Block } from '../block.ts';
 import { saidLength } from '../figures.ts';
 import { noteBlocks } from '../notes.ts';
-import { pairNumber, pairsOf, type WiringAsk } from './wiring-stage.ts';
+import { pairNumber, pairsOf, saidWords, unitLetter, type WiringAsk } from './wiring-stage.ts';
 
 const CUT_FOR: Readonly<Record<Gap['why'], string>> = {
   district: ', where districts meet',
@@ -13,12 +14,19 @@ const CUT_FOR: Readonly<Record<Gap['why'], string>> = {
   written: '',
 };
 
+const UNIT_WORDS: Readonly<Record<UnitKind, string>> = {
+  reverser: 'automatic reverser, a bought module under the deck',
+  'reversing-switch': 'double-pole changeover switch for a hand',
+  'bridge-switch': 'double-pole switch that the closed bridge presses',
+};
+
 /** The wire list in pairs, the holes and the cuts, in words. */
-export function wireNotes({ wiring, options }: WiringAsk): readonly Block[] {
+export function wireNotes(ask: WiringAsk): readonly Block[] {
+  const { wiring, options } = ask;
   const said = (mm: number) => saidLength(mm, options.unit);
   const pairs = pairsOf(wiring).map((wire) => ({
     letter: pairNumber(wire),
-    words: `${wire.from} to ${wire.to}: ${wire.kind === 'frog' ? '1' : '2'} x ${said(wire.length)} of ${wire.stock}`,
+    words: `${saidWords(ask, wire.from)} to ${saidWords(ask, wire.to)}: ${wire.kind === 'frog' ? '1' : '2'} x ${said(wire.length)} of ${wire.stock}`,
     dimensions: [],
   }));
   const holes = wiring.holes.map(({ id, part, diameter, wires, access }) => ({
@@ -31,8 +39,14 @@ export function wireNotes({ wiring, options }: WiringAsk): readonly Block[] {
     words: `${line} at ${said(at)}: ${rails === 'both' ? 'both rails' : `the rail from the frog of ${of}`}${CUT_FOR[why]}`,
     dimensions: [],
   }));
+  const units = wiring.units.map(({ id, kind, from }, i) => ({
+    letter: unitLetter(i),
+    words: `${id}: ${UNIT_WORDS[kind]}, fed from ${wiring.districts.find(({ id: own }) => own === from)?.name ?? from}`,
+    dimensions: [],
+  }));
   return [
     ...(pairs.length === 0 ? [] : noteBlocks('Pairs', pairs)),
+    ...(units.length === 0 ? [] : noteBlocks('Units', units)),
     ...(holes.length === 0 ? [] : noteBlocks('Holes', holes)),
     ...(cuts.length === 0 ? [] : noteBlocks('Cuts through the rails', cuts)),
   ];

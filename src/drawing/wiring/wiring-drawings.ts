@@ -88,8 +88,8 @@ function largest(
 function words({ wiring }: WiringAsk, id: WiringDrawing, unit: DrawingUnit): string {
   const { holes, gaps, districts } = wiring;
   const pairs = `${pairsOf(wiring).length} pairs of wires`;
-  const worst = districts.flatMap(({ id: of, worst: low }) =>
-    low === null ? [] : [`${of} gives at least ${Math.round(low.volts * 100) / 100} V`],
+  const worst = districts.flatMap(({ name, worst: low }) =>
+    low === null ? [] : [`${name} gives at least ${Math.round(low.volts * 100) / 100} V`],
   );
   switch (id) {
     case 'wiring.above':
@@ -99,7 +99,7 @@ function words({ wiring }: WiringAsk, id: WiringDrawing, unit: DrawingUnit): str
     case 'wiring.bays':
       return `Each bay with its wires' numbers.`;
     case 'wiring.one-line':
-      return `${districts.map(({ id: of }) => of).join(' and ')}, each with what hangs on its bus in the order it is met.`;
+      return `${[...districts.map(({ name }) => name), ...wiring.units.map(({ id: of }) => of)].join(' and ')}, each with what hangs on its bus in the order it is met.`;
     case 'wiring.voltage':
       return `Voltage along each line while trains draw all that their district gives: ${worst.join('; ')}.`;
   }

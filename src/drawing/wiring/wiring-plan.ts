@@ -16,6 +16,8 @@ import {
   pairNumber,
   pairsOf,
   trackMarks,
+  unitLetter,
+  unitMarks,
   WIRE_PENS,
   type WiringAsk,
 } from './wiring-stage.ts';
@@ -36,7 +38,7 @@ export function wiresFromBelow(ask: WiringAsk): Block {
 }
 
 const legend =
-  'Wide: bus. Dashed: feeders. Chain: lines, leads and loads. Rings: holes. Two strokes: cut both rails; one: the frog rail.';
+  'Wide: bus. Dashed: feeders. Chain: lines, leads and loads. Rings: holes. Oblongs: reversers and switches. Two strokes: cut both rails; one: the frog rail.';
 
 /** Frame and wires with their numbers; no figures, since the parts' drawings have those. */
 export function picture(ask: WiringAsk): Block {
@@ -45,6 +47,7 @@ export function picture(ask: WiringAsk): Block {
     ...frameMarks(ask.book, view),
     ...trackMarks(ask.book, view),
     ...wireMarks(ask, view),
+    ...unitMarks(ask, view),
     ...holeMarks(ask, view),
     ...cutMarks(ask, view),
   ];
@@ -135,5 +138,8 @@ function labelsOf({ book, wiring }: WiringAsk, view: View): readonly Labelled[] 
     const spots = cutSpots(book, line, at);
     return spots === null ? [] : [{ text: id.replace('gap-', 'G'), box: boxAbout(onPaper(view, spots[0]), CUT.half) }];
   });
-  return [...ends, ...holes, ...cuts];
+  const units = wiring.units.map(
+    ({ place: [x, y] }, i): Labelled => ({ text: unitLetter(i), box: boxAbout(onPaper(view, [x, y]), 1.5) }),
+  );
+  return [...ends, ...holes, ...cuts, ...units];
 }

@@ -1,9 +1,12 @@
 import type { Vector } from '../../core/geometry/shapes.ts';
 import { pointsOn } from '../../core/track/element.ts';
-import type { Wire } from '../../core/wiring/wire-list.ts';
+import { type Sentence, spoken } from '../../core/units/say.ts';
+import { UNIT_SIZE } from '../../core/wiring/unit-room.ts';
+import type { Wire } from '../../core/wiring/wire.ts';
 import type { WiringModel } from '../../core/wiring/wiring.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
+import { saidLength } from '../figures.ts';
 import { boxAbout, boxesOf, linesOf, type Obstacles } from '../labels.ts';
 import type { Mark, Spot } from '../mark.ts';
 import type { PenName } from '../pens.ts';
@@ -21,6 +24,7 @@ export type WiringAsk = {
 /** Wires by dash: the bus whole and wide, feeders short dashes, leads and frogs dots, loads long dashes. */
 export const WIRE_PENS: Readonly<Record<Wire['kind'], PenName>> = {
   bus: 'cut-edge',
+  unit: 'edge',
   feeder: 'hidden',
   lead: 'phantom',
   load: 'phantom',
@@ -30,6 +34,32 @@ export const WIRE_PENS: Readonly<Record<Wire['kind'], PenName>> = {
 /** The number both wires of a pair carry. */
 export function pairNumber({ label }: Pick<Wire, 'label'>): string {
   return label.replace(/[a-z]$/, '');
+}
+
+/** A sentence in the reader's unit. */
+export function saidWords({ options }: WiringAsk, sentence: Sentence): string {
+  return spoken(sentence, (mm) => saidLength(mm, options.unit));
+}
+
+/** A reverser or a switch on the drawings: its own size, but never too small to see. */
+export function unitMarks({ wiring }: WiringAsk, view: View): readonly Mark[] {
+  return wiring.units.map(({ place: [x, y] }): Mark => {
+    const [cx, cy] = onPaper(view, [x, y]);
+    const [dx, dy] = UNIT_SIZE.map((size) => Math.max(1.5, size / view.scale / 2));
+    const [hx, hy] = [dx ?? 1.5, dy ?? 1.5];
+    const ring: readonly Spot[] = [
+      [cx - hx, cy - hy],
+      [cx + hx, cy - hy],
+      [cx + hx, cy + hy],
+      [cx - hx, cy + hy],
+    ];
+    return { kind: 'polygon', rings: [ring], fill: 'none', pen: 'edge', role: 'symbol' };
+  });
+}
+
+/** Units are lettered on the drawings in their order. */
+export function unitLetter(place: number): string {
+  return `U${place + 1}`;
 }
 
 /** One wire of each pair: both run together. */

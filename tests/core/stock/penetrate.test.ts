@@ -91,3 +91,34 @@ test('a cut through a lap, and one that misses the wood, are halts', () => {
   expect(rules([{ ...notch, at: [667, 900, 691] }])).toEqual(['request-misses']);
   expect(rules([{ ...notch, part: 'strut.across-9' }])).toEqual(['request-misses']);
 });
+
+test('a hole beside a notch that another room asks for keeps wood to it, in the final piece', () => {
+  // the notch reaches from 100 to 140 along and from 80 up; a hole of 10 at 110 along
+  const hole = (z: number): Request => ({
+    ...{ by: 'bus', part: 'strut.across-2', kind: 'hole', size: [10, 10], limit: 30, chapter: 'wiring' },
+    at: [667, 130, z],
+  });
+  const found = (z: number) =>
+    penetrated([struts], [notch, hole(z)], still).findings.filter(({ rule }) => rule !== 'notch-long');
+  // 691 is the top at 90: at 671 its middle is at 70, its rim at 75, 5 under the notch
+  expect(found(671).find(({ rule }) => rule === 'hole-near-cut')).toMatchObject({
+    level: 'care',
+    figure: 5,
+    limit: 15,
+  });
+  expect(found(661).filter(({ rule }) => rule === 'hole-near-cut')).toEqual([]);
+  expect(found(678).map(({ rule }) => rule)).toContain('cut-meets-joint');
+});
+
+test('two holes asked for by two rooms keep wood between them', () => {
+  const hole = (by: string, y: number): Request => ({
+    ...{ by, part: 'strut.across-2', kind: 'hole', size: [10, 10], limit: 30, chapter: 'wiring' },
+    at: [667, y, 646],
+  });
+  const near = (y: number) =>
+    penetrated([struts], [hole('bus', 300), hole('W1', y)], still).findings.filter(
+      ({ rule }) => rule === 'hole-near-cut',
+    );
+  expect(near(318).map(({ figure }) => figure)).toEqual([8, 8]);
+  expect(near(330)).toEqual([]);
+});

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { fromWorld, standing, within } from '../../../src/core/geometry/pose.ts';
 import { compute } from '../../../src/core/notebook.ts';
 import type { Plan } from '../../../src/core/plan.ts';
-import { spaceLength } from '../../../src/core/wiring/wire-list.ts';
+import { HOLE_FROM_CUT } from '../../../src/core/stock/cut-limits.ts';
+import { woodBetween } from '../../../src/core/stock/near-cuts.ts';
+import { spaceLength } from '../../../src/core/wiring/wire.ts';
 import { loadWithShipped } from '../../../src/reading/disk.ts';
 import { readContent } from '../../../src/reading/read.ts';
 
@@ -75,11 +77,31 @@ describe('bittern-basin', () => {
     }
   });
 
+  it('each hole keeps wood to every other cut of its final part, the basin among them', () => {
+    const wood = (one: Computed) =>
+      one.book.parts.flatMap(({ blank, features }) =>
+        features.flatMap((feature) =>
+          feature.kind === 'hole' && feature.for === 'bus'
+            ? features.flatMap((other) => (other === feature ? [] : (woodBetween(blank, feature, other) ?? [])))
+            : [],
+        ),
+      );
+    expect(book.parts.some(({ features }) => features.some((one) => one.kind === 'notch' && one.for === 'basin'))).toBe(
+      true,
+    );
+    expect(Math.min(...wood(wiringOf()))).toBeGreaterThanOrEqual(HOLE_FROM_CUT - 1e-6);
+    // planted fault: a bus led by hand under the basin's notch
+    const led = changed({ file: 'wiring', from: 'route: auto', to: 'route: [[120 mm, 225 mm], [900 mm, 225 mm]]' });
+    expect(led.wiring.findings.filter(({ rule }) => rule === 'bus-clash').map(({ where }) => where)).toContain(
+      'strut.across-2',
+    );
+  });
+
   it('every hole lies on the bus, and the bus goes through nothing else', () => {
-    const path = wiring.bus?.path ?? [];
+    const limbs = [wiring.bus?.path ?? [], ...(wiring.bus?.branches ?? [])];
+    const straights = limbs.flatMap((path) => path.slice(1).map((to, i) => [path[i] ?? to, to] as const));
     for (const { at } of wiring.holes) {
-      const off = path.slice(1).map(([x, y], i) => {
-        const [px = 0, py = 0] = path[i] ?? [];
+      const off = straights.map(([[px, py], [x, y]]) => {
         const square = (x - px) ** 2 + (y - py) ** 2;
         const share =
           square === 0 ? 0 : Math.min(1, Math.max(0, ((at[0] - px) * (x - px) + (at[1] - py) * (y - py)) / square));
@@ -110,10 +132,11 @@ describe('bittern-basin', () => {
       from: 'shelves: { side: back, bays: [2, 3], material: deck }',
       to: '',
     };
+    // short ones: the bus goes round them instead of over them
     const bays = (to: string): Change => ({
       file: 'benchwork',
-      from: 'side: front, bays: [2, 3]',
-      to: `side: front, bays: ${to}`,
+      from: 'side: front, bays: [2, 3], slides: { length: 450 mm }',
+      to: `side: front, bays: ${to}, slides: { length: 250 mm }`,
     });
     const routes = ['[2]', '[3]'].map((to) => changed(bare, bays(to)));
     const [left, right] = routes.map((one) => one.wiring.bus?.path);
@@ -122,20 +145,22 @@ describe('bittern-basin', () => {
       expect(laid.findings.filter(({ rule }) => rule === 'bus-clash' || rule === 'feeder-unreached')).toEqual([]);
       const drawers = own.envelopes.filter(({ kind }) => kind === 'drawer');
       expect(drawers).toHaveLength(1);
-      for (const { max, min } of drawers) expect(touching(laid.bus?.path ?? [], { max, min })).toBe(false);
+      for (const path of [laid.bus?.path ?? [], ...(laid.bus?.branches ?? [])])
+        for (const { max, min } of drawers) expect(touching(path, { max, min })).toBe(false);
       for (const { drawn, path } of laid.wires) expect(drawn).toBeCloseTo(spaceLength(path), 9);
     }
   });
 
   it('with a bus too thin gets a care with the size that mends it, and with that size none', () => {
     const low = (one: Computed) => one.wiring.findings.filter(({ rule }) => rule === 'volts-low');
-    const thin = changed({ file: 'wiring', from: 'bus: { stock: wire-2.5', to: 'bus: { stock: wire-awg-24' });
+    const strict: Change = { file: 'wiring', from: 'feeders: {', to: 'may-lose: 2 %\nfeeders: {' };
+    const thin = changed(strict, { file: 'wiring', from: 'bus: { stock: wire-2.5', to: 'bus: { stock: wire-awg-24' });
     expect(low(wiringOf())).toEqual([]);
     const [first] = low(thin);
     expect(first).toMatchObject({ level: 'care', unit: 'V' });
     const size = /^Take (\S+) /.exec(first?.mend.join('') ?? '')?.[1];
     if (size === undefined) throw new Error('no size is named');
-    const mended = changed({ file: 'wiring', from: 'bus: { stock: wire-2.5', to: `bus: { stock: ${size}` });
+    const mended = changed(strict, { file: 'wiring', from: 'bus: { stock: wire-2.5', to: `bus: { stock: ${size}` });
     expect(low(mended).filter(({ where }) => where === first?.where)).toEqual([]);
   });
 

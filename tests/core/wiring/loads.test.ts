@@ -4,7 +4,7 @@ import type { WiringInput } from '../../../src/core/wiring/input.ts';
 import { mostInRow, preferredAbove, ratingFor } from '../../../src/core/wiring/led.ts';
 import { ledAmps } from '../../../src/core/wiring/led-load.ts';
 import { CLIP_EVERY, ohmName } from '../../../src/core/wiring/small-parts.ts';
-import { spaceLength } from '../../../src/core/wiring/wire-list.ts';
+import { spaceLength } from '../../../src/core/wiring/wire.ts';
 import { wiringModel } from '../../../src/core/wiring/wiring.ts';
 import { table, wire } from './tables.ts';
 
@@ -62,7 +62,7 @@ describe('pulses and steady loads', () => {
   });
 
   it('a load at the end of wires too thin is a care with the size that mends it', () => {
-    const thin = { ...table, bus: table.bus === null ? null : { ...table.bus, stock: wire('hair', 0.05, 6) } };
+    const thin = { ...table, bus: table.bus === null ? null : { ...table.bus, stock: wire('hair', 0.02, 6) } };
     const low = wiringModel({ ...thin, loads: [load({ amps: 2 })] }).findings.filter(
       ({ rule }) => rule === 'load-volts-low',
     );

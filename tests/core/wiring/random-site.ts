@@ -11,7 +11,7 @@ const level = { origin: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] } as
 export function siteWith(obstructions: readonly Obstruction[], radius = 3): Site {
   const walls = wallsOf(tableParts, [{ bench: 'table', pose: level }]);
   const footprint = footprintOf('table', walls);
-  return { footprints: footprint === null ? [] : [footprint], walls, obstructions, radius, reach: 600 };
+  return { footprints: footprint === null ? [] : [footprint], walls, obstructions, radius, hole: 5, reach: 600 };
 }
 
 export const bays = baysOf(siteWith([]));

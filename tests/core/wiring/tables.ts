@@ -108,6 +108,7 @@ export const table: WiringInput = {
   gaps: null,
   rail: { ohmPerMetre: 0.0571, assumed: false },
   train: 200,
+  show: 'mm',
   mayLose: 0.05,
   warm: 20,
   rails: oblong,

@@ -5,8 +5,8 @@ import { type Draft, draft } from './draft.ts';
 export type PairWork = {
   readonly labels: string;
   readonly colours: string;
-  readonly from: string;
-  readonly to: string;
+  readonly from: Sentence;
+  readonly to: Sentence;
   readonly length: number;
   readonly stock: string;
 };
@@ -46,7 +46,8 @@ export function wireDrafts(work: WireWork): Draft[] {
 }
 
 function told(pair: PairWork): Sentence {
-  return say`${pair.labels}, ${pair.colours}: ${length(pair.length)} each of ${pair.stock}, from ${pair.from} to ${pair.to}.`;
+  const { colours, from, labels, stock, to } = pair;
+  return [...say`${labels}, ${colours}: ${length(pair.length)} each of ${stock}, from `, ...from, ' to ', ...to, '.'];
 }
 
 function running({ bus, through, before, clipEvery }: WireWork): Draft {

@@ -7,12 +7,13 @@ import type { WiringInput } from '../input.ts';
 import {
   type DistrictFigures,
   districtFigures,
+  type Laid,
   type LayoutCircuit,
   layoutCircuit,
-  type Tail,
 } from '../layout-circuit.ts';
 import { carries, mostLoop, TAIL_LIMIT, TRIP_FACTOR } from '../protection.ts';
 import type { RailBranch } from '../rail-circuit.ts';
+import type { Tail } from '../tail.ts';
 import { amps, ohms, PRACTICE, tell, volts } from '../tell.ts';
 
 /** The circuit as computed, with what it was made of so that other wires can be tried. */
@@ -23,6 +24,7 @@ export type Computed = {
   readonly gaps: readonly Gap[];
   readonly feeders: readonly Feeder[];
   readonly tails: readonly Tail[];
+  readonly laid: Laid | null;
 };
 
 /** Voltage, shorts, ratings and rails without a feed. */
@@ -139,7 +141,7 @@ export function mendedBy(
         input,
         gaps: computed.gaps,
         feeders: computed.feeders,
-        tails: computed.tails,
+        laid: computed.laid,
         bus: ohmPerMetre,
         tail: thin,
       }),

@@ -5,7 +5,7 @@ import type { WiringInput } from '../input.ts';
 import type { LaidBus } from '../laid-bus.ts';
 import { TAIL_LIMIT } from '../protection.ts';
 import { listed, PRACTICE, tell } from '../tell.ts';
-import { spaceLength } from '../wire-list.ts';
+import { spaceLength } from '../wire.ts';
 
 /** A hole this near to the middle counts as in it, mm. */
 const OFF_MIDDLE = 1;
@@ -74,9 +74,8 @@ function feederFindings({ wired }: LaidBus): readonly Finding[] {
 
 /** Long tails carry their share of a short for as long as the bus does, but are thinner. */
 function tailFindings({ tails, wired }: LaidBus): readonly Finding[] {
-  return wired.feeders.flatMap(({ id, line, at, down, point }) => {
+  return wired.feeders.flatMap(({ id, line, at, lead }) => {
     const tail = tails.find(({ tap }) => tap.drop === id);
-    const lead = down[0] !== point[0] || down[1] !== point[1];
     if (tail === undefined || lead || tail.length < TAIL_LIMIT) return [];
     return [
       tell({

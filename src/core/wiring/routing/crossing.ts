@@ -1,5 +1,5 @@
 import type { Point } from '../../geometry/shapes.ts';
-import { KEEP, meets, outlineOf, type Range, type Site, type Wall, widened } from './site.ts';
+import { KEEP, meets, type Range, type Site, type Wall, widened } from './site.ts';
 
 /** A straight piece of wire square to the axes, and its height; mm. */
 export type Stretch = { readonly from: Point; readonly to: Point; readonly z: number };
@@ -13,44 +13,60 @@ export type Passage = {
 
 /** The walls a stretch passes through and what stands in its way; square to the axes, else every wall is in the way. */
 export function passage(site: Site, { from, to, z }: Stretch): Passage {
-  const x: Range = [Math.min(from[0], to[0]), Math.max(from[0], to[0])];
-  const y: Range = [Math.min(from[1], to[1]), Math.max(from[1], to[1])];
   const { radius } = site;
-  const spaces = site.obstructions.filter(
-    ({ box }) =>
-      overlaps(x, [box.min[0], box.max[0]], radius) &&
-      overlaps(y, [box.min[1], box.max[1]], radius) &&
-      overlaps([z, z], [box.min[2], box.max[2]], radius),
-  );
-  const met = site.walls.filter((wall) => {
-    const outline = outlineOf(wall);
-    return overlaps(x, outline.x, radius) && overlaps(y, outline.y, radius) && overlaps([z, z], wall.z, radius);
-  });
-  const through = met.map((wall) => ({ wall, at: drilled({ x, y }, wall, { z, radius }) }));
-  return {
-    holes: through.flatMap(({ wall, at }) => (at === null ? [] : [{ wall, at }])),
-    clashes: [...through.flatMap(({ wall, at }) => (at === null ? [wall.part] : [])), ...spaces.map(({ id }) => id)],
+  const swept: Swept = {
+    x: [Math.min(from[0], to[0]) - radius, Math.max(from[0], to[0]) + radius],
+    y: [Math.min(from[1], to[1]) - radius, Math.max(from[1], to[1]) + radius],
+    z: [z - radius, z + radius],
   };
+  const clashes: string[] = [];
+  const holes: { readonly wall: Wall; readonly at: Point }[] = [];
+  for (const wall of site.walls) {
+    const [x, y] = wall.along === 'x' ? [wall.span, wall.faces] : [wall.faces, wall.span];
+    if (!overlaps(swept.x, x) || !overlaps(swept.y, y) || !overlaps(swept.z, wall.z)) continue;
+    const at = drilled({ from, to }, wall, { z, radius: site.hole });
+    if (at === null) clashes.push(wall.part);
+    else holes.push({ wall, at });
+  }
+  for (const { box, id } of site.obstructions) {
+    const { min, max } = box;
+    if (apart(swept.x, min[0], max[0]) || apart(swept.y, min[1], max[1]) || apart(swept.z, min[2], max[2])) continue;
+    clashes.push(id);
+  }
+  return { holes, clashes };
 }
 
-function overlaps(a: Range, b: Range, radius: number): boolean {
-  return meets(widened(a, radius), b);
+type Swept = { readonly x: Range; readonly y: Range; readonly z: Range };
+
+/** Less than this is only a touch, mm. */
+const TOUCH = 1e-6;
+
+function apart(range: Range, low: number, high: number): boolean {
+  return range[1] - low <= TOUCH || high - range[0] <= TOUCH;
 }
 
-/** The middle of a hole through a wall; null where the stretch runs along it or meets a joint. */
+function overlaps(range: Range, [low, high]: Range): boolean {
+  return !apart(range, low, high);
+}
+
+/** The middle of a hole through a wall; null where the stretch runs along it, near its edge or near another cut. */
 function drilled(
-  { x, y }: { readonly x: Range; readonly y: Range },
+  { from, to }: Pick<Stretch, 'from' | 'to'>,
   wall: Wall,
   { z, radius }: { readonly z: number; readonly radius: number },
 ): Point | null {
+  const x: Range = [Math.min(from[0], to[0]), Math.max(from[0], to[0])];
+  const y: Range = [Math.min(from[1], to[1]), Math.max(from[1], to[1])];
   const [across, beside] = wall.along === 'x' ? [y, x] : [x, y];
   const goesThrough = across[0] < wall.faces[0] && across[1] > wall.faces[1] && beside[0] === beside[1];
   const place = beside[0];
   const room = radius + KEEP;
+  // a hole that leaves less wood than half its own width breaks out
+  const wood = 2 * radius;
   const fits =
-    place - room >= wall.span[0] && place + room <= wall.span[1] && z - radius > wall.z[0] && z + radius < wall.z[1];
+    place - room >= wall.span[0] && place + room <= wall.span[1] && z - wood >= wall.z[0] && z + wood <= wall.z[1];
   const free = !wall.taken.some(
-    ({ span, z: high }) => meets(widened([place, place], room), span) && meets(widened([z, z], radius), high),
+    ({ span, z: high }) => meets(widened([place, place], room), span) && meets(widened([z, z], room), high),
   );
   if (!goesThrough || !fits || !free) return null;
   const middle = (wall.faces[0] + wall.faces[1]) / 2;

@@ -33,10 +33,11 @@ function distinct(values: readonly number[]): readonly number[] {
 
 /** The lattice of a site at a height; wanted places that are free lie on it. */
 export function lattice(
-  site: Site,
+  whole: Site,
   bays: readonly Bay[],
   ask: { readonly wanted: readonly Point[]; readonly z: number },
 ): Lattice {
+  const site = atHeight(whole, ask.z);
   const { xs, ys } = linesOf(site, bays, ask.wanted);
   const index = new Map<number, number>();
   const places: Point[] = [];
@@ -61,6 +62,12 @@ export function lattice(
   for (let i = 0; i < xs.length; i += 1)
     joinNext(row(index, i, { count: ys.length, by: xs.length }), (a, b) => join(a, b, 1));
   return { places, steps };
+}
+
+/** What stands at a height, as far as a bundle there meets it. */
+function atHeight(site: Site, z: number): Site {
+  const near = ({ box }: Site['obstructions'][number]) => z + site.radius > box.min[2] && z - site.radius < box.max[2];
+  return { ...site, obstructions: site.obstructions.filter(near) };
 }
 
 /** The free places along one line of the grid, in order. */

@@ -1,24 +1,39 @@
 import type { Lattice } from './lattice.ts';
 import { COSTS } from './site.ts';
 
-/** Cheapest ways from one place to all others. */
-export type Ways = { readonly cost: (to: number) => number; readonly path: (to: number) => readonly number[] };
+/** Cheapest ways from where a wire may begin to all other places. */
+export type Ways = {
+  readonly cost: (to: number) => number;
+  /** the places of a way, from where it begins */
+  readonly path: (to: number) => readonly number[];
+};
 
 /** A place reached in one of two directions. */
 type Waiting = { readonly state: number; readonly cost: number };
 
+/** The cheapest way from a place to every other, each bend counted. */
+export function cheapestWays(net: Lattice, from: number): Ways {
+  return waysFrom(net, [{ place: from, cost: 0 }]);
+}
+
 /**
- * The cheapest way from a place to every other, each bend counted (Dijkstra, A note on two problems in connexion with
- * graphs, 1959). Ties go to the state met first, so the same lattice gives the same way.
+ * The cheapest way to every place from any of some places, each with what it costs to begin there; each bend counted, a
+ * beginning in any direction free (Dijkstra, A note on two problems in connexion with graphs, 1959). Ties go to the state
+ * met first, so the same lattice gives the same way.
  */
-export function cheapestWays({ places, steps }: Lattice, from: number): Ways {
+export function waysFrom(
+  { places, steps }: Lattice,
+  starts: readonly { readonly place: number; readonly cost: number }[],
+): Ways {
   const states = places.length * 2;
   const cost = new Float64Array(states).fill(Number.POSITIVE_INFINITY);
   const before = new Int32Array(states).fill(-1);
   const heap: Waiting[] = [];
-  for (const direction of [0, 1]) {
-    cost[from * 2 + direction] = 0;
-    push(heap, { state: from * 2 + direction, cost: 0 });
+  for (const { place, cost: own } of starts) {
+    for (const direction of [0, 1]) {
+      cost[place * 2 + direction] = own;
+      push(heap, { state: place * 2 + direction, cost: own });
+    }
   }
   for (let next = pop(heap); next !== undefined; next = pop(heap)) {
     const { state } = next;

@@ -1,4 +1,5 @@
 import type { Box, Point } from '../../geometry/shapes.ts';
+import { HOLE_FROM_CUT } from '../../stock/cut-limits.ts';
 
 /** A range along one axis, mm. */
 export type Range = readonly [number, number];
@@ -25,12 +26,13 @@ export type Footprint = { readonly bench: string; readonly low: Point; readonly 
 /** Space something else needs. */
 export type Obstruction = { readonly id: string; readonly box: Box };
 
-/** Where a bus may run: everything square to the axes, mm. `radius` is half of the bundle of wires. */
+/** Where a bus may run: everything square to the axes, mm. `radius` is half of the bundle of wires, `hole` of its holes. */
 export type Site = {
   readonly footprints: readonly Footprint[];
   readonly walls: readonly Wall[];
   readonly obstructions: readonly Obstruction[];
   readonly radius: number;
+  readonly hole: number;
   /** how far a person reaches in from an edge */
   readonly reach: number;
 };
@@ -48,8 +50,8 @@ export const COSTS = {
 /** Wires keep this far off what they pass; common practice, no source. mm */
 export const OFF = 12;
 
-/** Wood left between a hole and a joint; common practice, no source. mm */
-export const KEEP = 15;
+/** Wood left between a hole and a joint or another cut; common practice, no source. mm */
+export const KEEP = HOLE_FROM_CUT;
 
 /** Benches farther apart than this are not bolted together, mm. */
 export const BOLTED = 40;

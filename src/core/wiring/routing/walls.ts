@@ -17,14 +17,17 @@ type Standing = { readonly bench: string; readonly pose: Pose };
 
 /** The walls of parts whose benches stand as given; boards that lie askew to the axes are left out. */
 export function wallsOf(parts: readonly Part[], standing: readonly Standing[]): readonly Wall[] {
+  const instances = new Set(parts.flatMap(({ places }) => places.map(({ id }) => id)));
   return parts.flatMap((part) => {
     const bench = standing.find((one) => one.bench === part.bench);
     if (bench === undefined || part.phase === 'later' || !ON_EDGE.includes(part.role)) return [];
-    return part.places.flatMap((place) => wallOf(part, place, within(bench.pose, place.pose)) ?? []);
+    return part.places.flatMap((place) => wallOf({ part, place, instances }, within(bench.pose, place.pose)) ?? []);
   });
 }
 
-function wallOf(part: Part, place: Placement, pose: Pose): Wall | null {
+type Boarded = { readonly part: Part; readonly place: Placement; readonly instances: ReadonlySet<string> };
+
+function wallOf({ part, place, instances }: Boarded, pose: Pose): Wall | null {
   const along = axisOf(pose.x);
   if (along === null || Math.abs(Math.abs(pose.y[2]) - 1) > SQUARE) return null;
   const { length, width, thickness } = part.blank;
@@ -38,7 +41,7 @@ function wallOf(part: Part, place: Placement, pose: Pose): Wall | null {
     span: box[along === 'x' ? 0 : 1],
     faces: box[across],
     z: box[2],
-    taken: takenIn(part, pose, along === 'x' ? 0 : 1),
+    taken: takenIn({ part, place, instances }, pose, along === 'x' ? 0 : 1),
   };
 }
 
@@ -56,14 +59,15 @@ function boxOf(pose: Pose, low: Vector, high: Vector): Ranges {
 }
 
 /** Where joints and cuts have taken wood, as boxes along the wall. */
-function takenIn(part: Part, pose: Pose, axis: 0 | 1): Wall['taken'] {
+function takenIn({ part, instances }: Boarded, pose: Pose, axis: 0 | 1): Wall['taken'] {
   return part.features.flatMap((feature) => {
     if (feature.kind === 'trim' || feature.kind === 'roundover') return [];
     const lost = bite(part.blank, feature);
     if (lost === null) return [];
     const { low, high } = bounds(lost.loops.flat());
     // where another board is let in, it stands over the whole height
-    const [foot, head] = JOINTS.includes(feature.kind) ? [0, part.blank.width] : [low[1], high[1]];
+    const letIn = JOINTS.includes(feature.kind) && (feature.for === undefined || instances.has(feature.for));
+    const [foot, head] = letIn ? [0, part.blank.width] : [low[1], high[1]];
     const box = boxOf(pose, [low[0], foot, 0], [high[0], head, part.blank.thickness]);
     return [{ span: box[axis], z: box[2] }];
   });

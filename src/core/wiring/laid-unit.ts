@@ -1,0 +1,49 @@
+import type { Point, Vector } from '../geometry/shapes.ts';
+import { nearestBay } from './routing/bays.ts';
+import { type BusSpot, type Limb, partingOf, pointAlong } from './routing/limbs.ts';
+import { type LaidLimbs, type Tap, tapFor } from './routing/tap.ts';
+import { outward, type Under } from './under.ts';
+import { roomNear, UNIT_SIZE } from './unit-room.ts';
+import type { UnitWanted } from './units.ts';
+
+/** A unit in its place: where its wires leave the bus, and whether there is room for it. */
+export type LaidUnit = UnitWanted & {
+  readonly tap: Tap;
+  /** its middle, notebook coordinates, mm */
+  readonly place: Vector;
+  readonly clear: boolean;
+};
+
+type Asked = {
+  readonly unit: UnitWanted;
+  /** where its feeders meet the bus */
+  readonly spots: readonly BusSpot[];
+  /** where it has to stand, frame coordinates, mm; null: near its feeders */
+  readonly near: Point | null;
+};
+
+/** A unit near where the ways to its feeders part, or where it has to stand; null where the bus is not near. */
+export function layUnit(under: Under, laid: LaidLimbs, { unit, spots, near: asked }: Asked): LaidUnit | null {
+  const meeting = partingOf(laid.limbs, spots);
+  const limb = laid.limbs[meeting?.limb ?? -1];
+  const near = asked ?? (meeting === null || limb === undefined ? null : pointAlong(limb, meeting.along));
+  if (near === null) return null;
+  const room = roomNear(under, laid, near);
+  const at = room ?? near;
+  const tap = tapFor(under, laid, { id: unit.id, at }) ?? bareTap(under, laid.limbs, { id: unit.id, meeting });
+  if (tap === null) return null;
+  const place = outward(under, at, under.underside - UNIT_SIZE[2] / 2);
+  return { ...unit, tap, place, clear: room !== null };
+}
+
+/** Right where the ways part, for a unit that finds no room. */
+function bareTap(
+  { bays }: Under,
+  limbs: readonly Limb[],
+  { id, meeting }: { readonly id: string; readonly meeting: BusSpot | null },
+): Tap | null {
+  const limb = limbs[meeting?.limb ?? -1];
+  if (meeting === null || limb === undefined) return null;
+  const at = pointAlong(limb, meeting.along);
+  return { drop: id, ...meeting, at, way: [at, at], across: 0, bay: nearestBay(bays, at)?.bay.id ?? '' };
+}

@@ -1,0 +1,161 @@
+import { describe, expect, it } from 'vitest';
+import { standing, toWorld, within } from '../../../src/core/geometry/pose.ts';
+import type { Vector } from '../../../src/core/geometry/shapes.ts';
+import { compute, type Notebook } from '../../../src/core/notebook.ts';
+import { loadWithShipped } from '../../../src/reading/disk.ts';
+import { readContent } from '../../../src/reading/read.ts';
+
+const shipped = await loadWithShipped('content', 'content');
+
+type File = { readonly path: string; readonly bytes: Uint8Array };
+type Change = { readonly file: string; readonly from: string; readonly to: string };
+
+function isFile(file: object): file is File {
+  return 'bytes' in file && 'path' in file;
+}
+
+/** The demo notebook with pieces of its text changed. */
+function demo(...changes: readonly Change[]): Notebook {
+  const again = shipped.map((file) => {
+    if (!isFile(file)) return file;
+    const mine = changes.filter((one) => file.path === `notebooks/bittern-basin/${one.file}.md`);
+    const text = mine.reduce((before, { from, to }) => {
+      if (!before.includes(from)) throw new Error(`${file.path} has no ${from}`);
+      return before.replace(from, to);
+    }, new TextDecoder().decode(file.bytes));
+    return mine.length === 0 ? file : { ...file, bytes: new TextEncoder().encode(text) };
+  });
+  const plan = readContent(again).plans.find(({ slug }) => slug === 'bittern-basin');
+  const answer = plan === undefined ? null : compute(plan);
+  if (answer === null || !answer.ok) throw new Error('the changed notebook does not compute');
+  return answer.value;
+}
+
+type Box = { readonly id: string; readonly role: string; readonly min: Vector; readonly max: Vector };
+
+/** Every placed blank, and the slot of each slide, as boxes; the demo's bench stands square. */
+function boxesOf({ benches, parts }: Notebook): readonly Box[] {
+  const blanks = parts.flatMap((part) => {
+    const bench = benches.find(({ id }) => id === part.bench);
+    const at = standing([bench?.place.x ?? 0, bench?.place.y ?? 0], bench?.place.turn ?? 0);
+    return part.places.map(({ id, pose }): Box => {
+      const { length, thickness, width } = part.blank;
+      const [a, b] = [toWorld(within(at, pose), [0, 0, 0]), toWorld(within(at, pose), [length, width, thickness])];
+      const edge = (pick: (x: number, y: number) => number): Vector => [
+        pick(a[0], b[0]),
+        pick(a[1], b[1]),
+        pick(a[2], b[2]),
+      ];
+      return { id, role: part.role, min: edge(Math.min), max: edge(Math.max) };
+    });
+  });
+  const slides = blanks
+    .filter(({ role }) => role === 'drawer-spacer')
+    .flatMap((spacer) =>
+      blanks
+        .filter(
+          ({ role, min, max }) =>
+            role === 'drawer-side' && Math.min(Math.abs(min[0] - spacer.max[0]), Math.abs(spacer.min[0] - max[0])) < 40,
+        )
+        .map(
+          (side): Box => ({
+            ...{ id: `slide of ${side.id}`, role: 'slide' },
+            min: [Math.min(spacer.max[0], side.max[0]), spacer.min[1], spacer.min[2]],
+            max: [Math.max(spacer.min[0], side.min[0]), spacer.max[1], spacer.max[2]],
+          }),
+        ),
+    );
+  return [...blanks, ...slides];
+}
+
+/** The places of a straight every millimetre or so. */
+function sampled(from: Vector, to: Vector): readonly Vector[] {
+  const long = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
+  const steps = Math.max(1, Math.ceil(long));
+  return Array.from({ length: steps + 1 }, (_, i): Vector => {
+    const share = i / steps;
+    return [
+      from[0] + (to[0] - from[0]) * share,
+      from[1] + (to[1] - from[1]) * share,
+      from[2] + (to[2] - from[2]) * share,
+    ];
+  });
+}
+
+function inside({ min, max }: Box, [x, y, z]: Vector): boolean {
+  const off = 0.01;
+  return (
+    x > min[0] + off && x < max[0] - off && y > min[1] + off && y < max[1] - off && z > min[2] + off && z < max[2] - off
+  );
+}
+
+/** What wires run through that is no hole asked for them; decks are drilled from above where wires come up. */
+function runInto(book: Notebook): readonly string[] {
+  const boxes = boxesOf(book).filter(({ role }) => role !== 'deck' && role !== 'layer' && role !== 'profile-board');
+  const spaces = book.envelopes
+    .filter(({ kind }) => kind === 'drawer' || kind === 'motor' || kind === 'leg')
+    .map(({ id, min, max }): Box => ({ id, role: 'space', min, max }));
+  const holes = book.wiring?.holes ?? [];
+  const hit = (book.wiring?.wires ?? []).flatMap(({ id, path }) =>
+    path.slice(1).flatMap((to, i) =>
+      sampled(path[i] ?? to, to).flatMap((at) =>
+        [...boxes, ...spaces].flatMap((box) => {
+          if (!inside(box, at)) return [];
+          const through = holes.some((hole) => hole.part === box.id && near(hole.at, at, hole.diameter));
+          return through ? [] : [`${id} in ${box.id}`];
+        }),
+      ),
+    ),
+  );
+  return [...new Set(hit)];
+}
+
+/** Within a hole: nearer to its axis than its radius, and within the board. */
+function near(hole: Vector, at: Vector, diameter: number): boolean {
+  const off = [Math.abs(at[0] - hole[0]), Math.abs(at[1] - hole[1]), Math.abs(at[2] - hole[2])].toSorted(
+    (a, b) => a - b,
+  );
+  return (off[0] ?? 0) < diameter / 2 && (off[1] ?? 0) < diameter / 2 && (off[2] ?? 0) < 15;
+}
+
+describe('wires under the deck, every millimetre against every board, slide, drawer, motor and leg', () => {
+  const book = demo();
+
+  it('go through holes asked for them and through nothing else', () => {
+    expect(boxesOf(book).filter(({ role }) => role === 'slide').length).toBe(4);
+    expect(runInto(book)).toEqual([]);
+  });
+
+  it('planted fault: a wire through a spacer and a drawer is seen', () => {
+    const [first] = book.wiring?.wires ?? [];
+    if (first === undefined || book.wiring === null) throw new Error('no wire');
+    const path = [
+      [422, 200, 600],
+      [600, 200, 600],
+    ] as const;
+    const planted = { ...book, wiring: { ...book.wiring, wires: [{ ...first, path }] } };
+    expect(runInto(planted)).toEqual(expect.arrayContaining([`${first.id} in spacer.front-2-left`]));
+    expect(runInto(planted)).toEqual(expect.arrayContaining([`${first.id} in slide of drawer.front-2.side-left`]));
+  });
+
+  const bare = { file: 'benchwork', from: 'shelves: { side: back, bays: [2, 3], material: deck }', to: '' };
+  const tables: readonly (readonly [string, readonly Change[]])[] = [
+    ['without shelves', [bare]],
+    ['with short drawers', [bare, { file: 'benchwork', from: 'length: 450 mm', to: 'length: 250 mm' }]],
+    ['with one drawer', [bare, { file: 'benchwork', from: 'bays: [2, 3], slides', to: 'bays: [3], slides' }]],
+    ['fed from the back', [{ file: 'wiring', from: 'from: [120 mm, 80 mm]', to: 'from: [700 mm, 1000 mm]' }]],
+    ['fed often', [{ file: 'wiring', from: 'every: 900 mm', to: 'every: 250 mm' }]],
+    [
+      'with lights over a strut, a drawer and water',
+      [{ file: 'wiring', from: '[930 mm, 300 mm]', to: '[405 mm, 300 mm]' }],
+    ],
+  ];
+
+  for (const [name, changes] of tables) {
+    it(`so does a table ${name}`, () => {
+      const other = demo(...changes);
+      expect(other.findings.filter(({ rule }) => rule === 'bus-clash')).toEqual([]);
+      expect(runInto(other)).toEqual([]);
+    });
+  }
+});
