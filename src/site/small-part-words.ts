@@ -1,11 +1,12 @@
 import type { Connector } from '../core/wiring/connectors.ts';
-import type { SmallPart } from '../core/wiring/small-parts.ts';
+import type { SmallPart } from '../core/wiring/small-part.ts';
 import { type Html, line, text } from './html.ts';
 import type { Book } from './notebooks.ts';
 import type { Told } from './table.ts';
 import { plainName } from './words.ts';
 
 function forWhat({ kind, of }: SmallPart): Html {
+  if (kind === 'supply') return text('the whole layout');
   if (kind === 'clip') return text('bus and thin wires, in every bay');
   return text(of.map((id) => (kind === 'grommet' ? id.replace('hole-', 'H') : plainName(id))).join(', '));
 }

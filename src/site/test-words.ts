@@ -12,19 +12,23 @@ export type TestWords = {
 };
 
 /** `volts.quay` is the voltage of quay; a feeder's test and a cut's go by their own names. */
-export function testName({ id, of }: Pick<TestRow, 'id' | 'of'>): string {
+export function testName({ id, of }: Pick<TestRow, 'id' | 'of'>, { notebook }: Book): string {
   const [kind = ''] = id.split('.');
+  const wiring = notebook.wiring;
+  const name = wiring?.districts.find((one) => one.id === of)?.name ?? of;
+  const label = wiring?.wires.find((wire) => wire.id === `${of}-a`)?.label.replace(/a$/, '');
+  if (kind === 'feeder' && label !== undefined) return `Pair ${label}`;
   if (kind === 'cut') return `Cut ${of.replace('gap-', 'G')}`;
-  if (kind === 'volts') return `Voltage in ${of}`;
-  if (kind === 'coin') return `Coin on the rails of ${of}`;
+  if (kind === 'volts') return `Voltage in ${name}`;
+  if (kind === 'coin') return `Coin on the rails of ${name}`;
   return of.charAt(0).toUpperCase() + of.slice(1).replaceAll('-', ' ');
 }
 
 /** The tests in the order they are made. */
-export function testWords({ notebook }: Book): readonly TestWords[] {
-  return (notebook.wiring?.tests ?? []).map((row) => ({
+export function testWords(book: Book): readonly TestWords[] {
+  return (book.notebook.wiring?.tests ?? []).map((row) => ({
     tick: `test:${row.id}`,
-    name: testName(row),
+    name: testName(row, book),
     what: wholeSentence(row.what),
     expect: wholeSentence(row.expect),
     content: row,

@@ -42,11 +42,16 @@ export function wireSums(book: Book): readonly Html[] {
     const mine = wires.filter((wire) => wire.stock === stock);
     const length = mine.reduce((sum, wire) => sum + wire.length, 0);
     const longest = Math.max(...mine.map((wire) => wire.length));
+    const shades = [...new Set(mine.map(({ colour }) => colour))].map((colour) => {
+      const same = mine.filter((wire) => wire.colour === colour);
+      return line(text(`, ${colour} `), both(lengthPair(same.reduce((sum, wire) => sum + wire.length, 0))));
+    });
     return line(
       text(`${stockName(book, stock)}: ${counted(mine.length, 'wire')}, `),
       both(lengthPair(length)),
       text(' in all, the longest '),
       both(lengthPair(longest)),
+      ...shades,
     );
   });
 }

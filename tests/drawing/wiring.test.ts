@@ -92,30 +92,35 @@ describe('drawings of the wiring', () => {
   }
 
   it('name every pair, hole and cut from above', () => {
-    const words = above.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    const words = above.marks.flatMap((mark) => (mark.kind === 'text' ? mark.text.split(' ') : []));
     const pairs = [...new Set(wiring.wires.map(({ label }) => label.replace(/[a-z]$/, '')))];
     expect(words).toEqual(expect.arrayContaining(pairs));
     expect(words).toEqual(expect.arrayContaining(wiring.holes.map(({ id }) => id.replace('hole-', 'H'))));
     expect(words).toEqual(expect.arrayContaining(wiring.gaps.map(({ id }) => id.replace('gap-', 'G'))));
+    expect(words).toEqual(expect.arrayContaining(wiring.units.map((_, i) => `U${i + 1}`)));
   });
 });
 
 describe('the wiring on one line', () => {
   it('lists what hangs on each bus in the order it is met, sampled along the bus every millimetre', () => {
-    const run = wiring.bus?.path ?? [];
-    const samples = run.slice(1).flatMap((to, i) => {
-      const from = run[i] ?? to;
-      const steps = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1])));
-      return Array.from({ length: steps }, (_, k) => [
-        from[0] + ((to[0] - from[0]) * k) / steps,
-        from[1] + ((to[1] - from[1]) * k) / steps,
-      ]);
-    });
-    const met = (number: string) => {
+    // how far each place is from the supply along the bus, limb by limb, every millimetre
+    const met = new Map<string, number>();
+    const key = ([x, y]: readonly number[]) => `${Math.round(x ?? 0)} ${Math.round(y ?? 0)}`;
+    for (const limb of [wiring.bus?.path ?? [], ...(wiring.bus?.branches ?? [])]) {
+      let along = met.get(key(limb[0] ?? [])) ?? 0;
+      for (const [i, to] of limb.entries()) {
+        const from = limb[i - 1] ?? to;
+        const steps = Math.max(1, 4 * Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1])));
+        for (let k = 0; k <= steps; k += 1) {
+          const at = [from[0] + ((to[0] - from[0]) * k) / steps, from[1] + ((to[1] - from[1]) * k) / steps];
+          if (!met.has(key(at))) met.set(key(at), along + (Math.hypot(to[0] - from[0], to[1] - from[1]) * k) / steps);
+        }
+        along += Math.hypot(to[0] - from[0], to[1] - from[1]);
+      }
+    }
+    const metBy = (number: string) => {
       const [tap = [0, 0, 0]] = wiring.wires.find(({ label }) => label === `${number}a`)?.path ?? [];
-      const off = samples.map(([x = 0, y = 0]) => Math.hypot(x - tap[0], y - tap[1]));
-      const least = Math.min(...off);
-      return off.findIndex((one) => one <= least + 1.5);
+      return met.get(key(tap)) ?? Number.NaN;
     };
     const blocks = oneLineBlocks({ book, wiring, options: { unit: 'mm', paper: 'A4' }, scale: 1 });
     const rows = blocks.map(({ marks }) =>
@@ -123,7 +128,8 @@ describe('the wiring on one line', () => {
     );
     expect(rows.flat().length).toBeGreaterThan(5);
     for (const row of rows) {
-      const along = row.map(met);
+      const along = row.map(metBy);
+      expect(along.every(Number.isFinite)).toBe(true);
       expect(along.every((one, i) => i === 0 || one >= (along[i - 1] ?? 0) - 3)).toBe(true);
     }
   });

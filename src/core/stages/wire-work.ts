@@ -3,6 +3,7 @@ import type { PairWork, WireWork } from '../steps/generated/wires.ts';
 import { length, type Sentence, say } from '../units/say.ts';
 import type { Gap } from '../wiring/gap.ts';
 import { CLIP_EVERY } from '../wiring/small-parts.ts';
+import { UNIT_NAMES } from '../wiring/units.ts';
 import type { Wire } from '../wiring/wire.ts';
 import type { WiringModel } from '../wiring/wiring.ts';
 
@@ -14,6 +15,11 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
   return {
     bus: pairs.filter(({ kind }) => kind === 'bus').map((wire) => pairOf(wire, wiring.wires)),
     tails: pairs.filter(({ kind }) => kind !== 'bus').map((wire) => pairOf(wire, wiring.wires)),
+    units: wiring.units.map(({ id, kind, line, of, place }) => ({
+      ...{ id, what: UNIT_NAMES[kind] },
+      for: kind === 'bridge-switch' ? `the approaches of ${of}` : `the section of ${line} that reverses`,
+      at: [place[0], place[1]],
+    })),
     clipEvery: CLIP_EVERY,
     through: wiring.holes.map(({ part }) => part),
     cuts: wiring.gaps.map(({ line, at, rails }) => ({ line, at, rails })),
@@ -28,10 +34,11 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
 }
 
 /** The tests without power, each way of measuring said once with the places where it is done. */
-function deadTests({ gaps, feeders }: WiringModel): readonly Sentence[] {
+function deadTests({ gaps, feeders, wires }: WiringModel): readonly Sentence[] {
   const cuts = (rails: Gap['rails']) => placed(gaps.filter((gap) => gap.rails === rails));
   const [both, frog] = [cuts('both'), cuts('frog')];
-  const fed = placed(feeders, ({ id }) => `${id}, `);
+  const labelOf = (id: string) => wires.find((wire) => wire.id === `${id}-a`)?.label.replace(/a$/, '');
+  const fed = placed(feeders, ({ id }) => `${labelOf(id) ?? id}, `);
   return [
     ...(both.length === 0
       ? []

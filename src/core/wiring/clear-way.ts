@@ -1,5 +1,7 @@
 import type { Point } from '../geometry/shapes.ts';
-import type { ComesDown } from './feeders.ts';
+
+/** Whether wires can come down through the deck at a point. */
+export type ComesDown = (point: Point) => boolean;
 
 /** Steps in which a clear way down is looked for, and how far; mm. */
 const LOOK = { step: 10, most: 300, ways: 16 } as const;

@@ -1,4 +1,4 @@
-import type { ComesDown } from './feeders.ts';
+import type { ComesDown } from './clear-way.ts';
 import { bayAt } from './routing/bays.ts';
 import { OFF, widened } from './routing/site.ts';
 import { inward, type Under } from './under.ts';

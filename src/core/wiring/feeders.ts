@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/shapes.ts';
-import { clearNear } from './clear-way.ts';
+import { type ComesDown, clearNear } from './clear-way.ts';
 import { districtOf } from './districts.ts';
 import { belongsToFrog } from './frog-gaps.ts';
 import type { Gap } from './gap.ts';
@@ -28,9 +28,6 @@ export type Feeder = {
   /** whether wires can come down here at all */
   readonly clear: boolean;
 };
-
-/** Whether wires can come down through the deck at a point. */
-export type ComesDown = (point: Point) => boolean;
 
 /** A length of a line between cuts through its rails, mm. */
 type Run = { readonly line: RailLine; readonly from: number; readonly to: number };

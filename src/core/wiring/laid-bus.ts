@@ -1,7 +1,7 @@
 import type { Point, Vector } from '../geometry/shapes.ts';
-import { clearNear } from './clear-way.ts';
+import { type ComesDown, clearNear } from './clear-way.ts';
 import { districtsOf } from './districts.ts';
-import type { ComesDown, Feeder } from './feeders.ts';
+import type { Feeder } from './feeders.ts';
 import { type BusHole, busHoles, crossings } from './holes.ts';
 import type { WiringInput } from './input.ts';
 import { type LaidUnit, layUnit } from './laid-unit.ts';
@@ -105,7 +105,10 @@ function routeOf({ bus }: WiringInput, under: Under, drops: readonly Drop[]): Ro
     return autoRoute(site, bays, { from, drops, heights, deckTop: bench.deckTop, underside, tail: TAIL_LIMIT });
   }
   const path = corners([bus.from, ...written].map((point) => inward(under, point)));
-  const laid = { limbs: [{ path, of: null, from: 0 }], z: heights[0] ?? 0 };
+  const limbs = [{ path, of: null, from: 0 }];
+  const clashing = heights.map((z) => ({ z, count: crossings(under, limbs, z).clashes.length }));
+  const [first = { z: 0, count: 0 }] = clashing;
+  const laid = { limbs, z: clashing.reduce((best, one) => (one.count < best.count ? one : best), first).z };
   const unreached = drops.filter((drop) => tapFor(under, laid, drop) === null).map(({ id }) => id);
   return { ...laid, cost: 0, unreached, far: [], proved: true };
 }

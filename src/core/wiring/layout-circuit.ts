@@ -5,13 +5,9 @@ import { districtName, districtOf, districtsOf } from './districts.ts';
 import type { Feeder } from './feeders.ts';
 import type { Gap } from './gap.ts';
 import type { WiringInput } from './input.ts';
-import type { LaidUnit } from './laid-unit.ts';
-import type { Net } from './nets.ts';
 import { trips } from './protection.ts';
 import { feederNode, type RailBranch, railBranches } from './rail-circuit.ts';
-import type { Limb } from './routing/limbs.ts';
-import type { Tail } from './tail.ts';
-import { SOURCE, wireBranches } from './wire-circuit.ts';
+import { type Laid, SOURCE, wireBranches } from './wire-circuit.ts';
 
 /** Everything that conducts: wires of given resistance, ohm per m at 20 degrees Celsius. */
 export type Conductors = {
@@ -21,14 +17,6 @@ export type Conductors = {
   readonly laid: Laid | null;
   readonly bus: number;
   readonly tail: number;
-};
-
-/** The heavy wires and what hangs on them. */
-export type Laid = {
-  readonly limbs: readonly Limb[];
-  readonly nets: readonly Net[];
-  readonly units: readonly LaidUnit[];
-  readonly tails: readonly Tail[];
 };
 
 /** The whole layout as one circuit, with what its steady loads draw; pairs are branches there and back. */

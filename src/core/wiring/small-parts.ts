@@ -1,36 +1,34 @@
+import { showLength } from '../units/show.ts';
+import { boughtGear, loadPart } from './bought-gear.ts';
 import type { LoadFuse } from './fuses.ts';
 import type { BusHole } from './holes.ts';
+import type { WiringInput } from './input.ts';
 import type { LaidBus } from './laid-bus.ts';
 import type { LedLoad } from './led-load.ts';
+import type { SmallPart } from './small-part.ts';
 import { spaceLength } from './wire.ts';
 
 /** Wires are clipped up at least this often; common practice, no source. mm */
 export const CLIP_EVERY = 150;
 
-/** Things that are bought for the wiring by the piece. */
-export type SmallPart = {
-  readonly kind: 'resistor' | 'rectifier' | 'fuse' | 'clip' | 'grommet';
-  readonly name: string;
-  readonly quantity: number;
-  /** loads or holes it is for; empty for what is for all wires */
-  readonly of: readonly string[];
-};
-
 type Counted = {
+  readonly input: WiringInput;
   readonly laid: LaidBus;
   readonly leds: readonly LedLoad[];
   readonly fuses: readonly LoadFuse[];
 };
 
-/** Resistors, rectifiers, fuses, clips and grommets, each kind and size once. */
-export function smallParts({ laid, leds, fuses }: Counted): readonly SmallPart[] {
+/** Supply, breakers, units, motors, lights and all that is fixed to wires, each kind and size once. */
+export function smallParts({ input, laid, leds, fuses }: Counted): readonly SmallPart[] {
   const each: readonly SmallPart[] = [
+    ...boughtGear(input, laid.wired.units),
+    ...input.loads.map((load) => loadPart(input, load)),
     ...leds.flatMap(ledParts),
     ...fuses.flatMap(({ amps, load }): readonly SmallPart[] =>
       amps === null ? [] : [{ kind: 'fuse', name: `Fuse ${amps} A, slow, with its holder`, quantity: 1, of: [load] }],
     ),
     ...clips(laid),
-    ...laid.holes.map(grommet),
+    ...laid.holes.map((hole) => grommet(hole, input.show)),
   ];
   const names = [...new Set(each.map(({ name }) => name))];
   return names.flatMap((name) => {
@@ -64,6 +62,6 @@ function clips({ run, tails }: LaidBus): readonly SmallPart[] {
   return quantity === 0 ? [] : [{ kind: 'clip', name: 'Cable clip with its screw', quantity, of: [] }];
 }
 
-function grommet({ diameter, id }: BusHole): SmallPart {
-  return { kind: 'grommet', name: `Grommet for a hole of ${diameter} mm`, quantity: 1, of: [id] };
+function grommet({ diameter, id }: BusHole, show: 'mm' | 'in'): SmallPart {
+  return { kind: 'grommet', name: `Grommet for a hole of ${showLength(diameter, show)}`, quantity: 1, of: [id] };
 }

@@ -9,6 +9,13 @@ import type { WiringInput } from './input.ts';
  */
 export type UnitKind = 'reverser' | 'reversing-switch' | 'bridge-switch';
 
+/** What each is called where it is bought. */
+export const UNIT_NAMES: Readonly<Record<UnitKind, string>> = {
+  reverser: 'automatic reverser',
+  'reversing-switch': 'double-pole changeover switch',
+  'bridge-switch': 'double-pole switch pressed by the closed bridge',
+};
+
 /** A unit that the layout needs. */
 export type UnitWanted = {
   readonly id: string;

@@ -1,9 +1,18 @@
 import type { Branch } from './circuit.ts';
-import type { Laid } from './layout-circuit.ts';
+import type { LaidUnit } from './laid-unit.ts';
 import type { Net } from './nets.ts';
 import { feederNode } from './rail-circuit.ts';
 import { type BusSpot, type Limb, type Stretch, spotAt } from './routing/limbs.ts';
 import { CLIPPED } from './routing/tap.ts';
+import type { Tail } from './tail.ts';
+
+/** The heavy wires and what hangs on them. */
+export type Laid = {
+  readonly limbs: readonly Limb[];
+  readonly nets: readonly Net[];
+  readonly units: readonly LaidUnit[];
+  readonly tails: readonly Tail[];
+};
 
 /** The node of the supply. */
 export const SOURCE = 'supply';

@@ -2,10 +2,11 @@ import type { Finding } from '../finding.ts';
 import type { Request } from '../stock/part.ts';
 import { bundleDiameter, holeFor } from './bundle.ts';
 import { comesDown } from './comes-down.ts';
+import type { Computed, Served, Wires } from './computed.ts';
 import { type Connector, connectors } from './connectors.ts';
 import { districtsOf } from './districts.ts';
 import { type Feeder, feedersOf } from './feeders.ts';
-import { type Computed, circuitFindings } from './findings/circuit.ts';
+import { circuitFindings } from './findings/circuit.ts';
 import { frogFindings } from './findings/frogs.ts';
 import { gapFindings } from './findings/gaps.ts';
 import { loadFindings } from './findings/loads.ts';
@@ -29,7 +30,8 @@ import {
 } from './layout-circuit.ts';
 import { type LedLoad, ledLoads } from './led-load.ts';
 import { type PlaceBelow, placesBelow } from './places.ts';
-import { type SmallPart, smallParts } from './small-parts.ts';
+import type { SmallPart } from './small-part.ts';
+import { smallParts } from './small-parts.ts';
 import { type TestRow, testSheet } from './test-sheet.ts';
 import { type Bundle, underDeck } from './under.ts';
 import { unitsFor } from './units.ts';
@@ -66,9 +68,8 @@ export type WiringModel = {
   readonly findings: readonly Finding[];
 };
 
-/** Routes, lists, computes and checks the wiring of a layout. */
-export function wiringModel(input: WiringInput): WiringModel {
-  const { control, tripsAt, volts } = input.supply;
+/** Everything laid and joined, before it is listed. */
+function laidOut(input: WiringInput) {
   const cut = gapsOf(input);
   const under = underDeck(input, bundleOf(input, cut.sections.length));
   const down = under === null ? () => true : comesDown(under);
@@ -77,15 +78,30 @@ export function wiringModel(input: WiringInput): WiringModel {
   const laid = under === null || input.bus === null ? null : layBus(input, under, { ...asked, comesDown: down });
   const hung = laid === null ? null : { ...laid.wired, tails: laid.tails };
   const circuit = layoutCircuit({ input, gaps: cut.gaps, feeders, laid: hung, ...resistances(input) });
-  const districts = districtFigures(input, circuit);
+  return { cut, feeders, laid, circuit, tails: laid?.tails ?? [], districts: districtFigures(input, circuit) };
+}
+
+/** The layout with other wires. */
+function withWires(input: WiringInput, { bus, thin }: Wires): Served {
+  const { feeders } = input;
+  return laidOut({
+    ...input,
+    bus: input.bus === null ? null : { ...input.bus, stock: bus },
+    feeders: feeders === null ? null : { ...feeders, stock: thin },
+  });
+}
+
+/** Routes, lists, computes and checks the wiring of a layout. */
+export function wiringModel(input: WiringInput): WiringModel {
+  const { control, tripsAt, volts } = input.supply;
+  const { circuit, cut, districts, feeders, laid, tails } = laidOut(input);
   const wires = laid === null ? [] : wireList(laid.wired);
   const holes = laid?.holes ?? [];
   const leds = ledLoads(input);
-  const fuses = laid === null ? [] : loadFuses(input, laid.tails);
-  const computed = {
-    ...{ circuit, districts, feeders, gaps: cut.gaps },
-    unfed: unfedRails(circuit),
-    ...{ laid: hung, tails: laid?.tails ?? [] },
+  const fuses = laid === null ? [] : loadFuses(input, tails);
+  const computed: Computed = {
+    ...{ districts, feeders, tails, gaps: cut.gaps, unfed: unfedRails(circuit) },
+    served: (other) => withWires(input, other),
   };
   const joined = laid === null ? [] : connectors(holes, wires, laid.wired.nets);
   return {
@@ -99,10 +115,10 @@ export function wiringModel(input: WiringInput): WiringModel {
     units: laid?.wired.units ?? [],
     connectors: joined,
     voltage: lineVoltages(input, circuit),
-    tests: testSheet(input, { feeders, districts, gaps: cut.gaps }),
+    tests: testSheet(input, { feeders, districts, gaps: cut.gaps, units: laid?.wired.units ?? [], wires }),
     places: laid === null ? [] : placesBelow(input, laid.wired, { holes, wires }),
     ...{ leds, fuses },
-    smallParts: laid === null ? [] : smallParts({ laid, leds, fuses }),
+    smallParts: laid === null ? [] : smallParts({ input, laid, leds, fuses }),
     requests: holeRequests(holes),
     findings: findingsOf(input, { cut, laid, computed, fuses, wires }),
   };

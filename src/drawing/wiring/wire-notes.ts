@@ -1,5 +1,5 @@
 import type { Gap } from '../../core/wiring/gap.ts';
-import type { UnitKind } from '../../core/wiring/units.ts';
+import { UNIT_NAMES } from '../../core/wiring/units.ts';
 import type { Block } from '../block.ts';
 import { saidLength } from '../figures.ts';
 import { noteBlocks } from '../notes.ts';
@@ -12,12 +12,6 @@ const CUT_FOR: Readonly<Record<Gap['why'], string>> = {
   approach: ', dead approach',
   frog: '',
   written: '',
-};
-
-const UNIT_WORDS: Readonly<Record<UnitKind, string>> = {
-  reverser: 'automatic reverser, a bought module under the deck',
-  'reversing-switch': 'double-pole changeover switch for a hand',
-  'bridge-switch': 'double-pole switch that the closed bridge presses',
 };
 
 /** The wire list in pairs, the holes and the cuts, in words. */
@@ -41,7 +35,7 @@ export function wireNotes(ask: WiringAsk): readonly Block[] {
   }));
   const units = wiring.units.map(({ id, kind, from }, i) => ({
     letter: unitLetter(i),
-    words: `${id}: ${UNIT_WORDS[kind]}, fed from ${wiring.districts.find(({ id: own }) => own === from)?.name ?? from}`,
+    words: `${id}: ${UNIT_NAMES[kind]}, fed from ${wiring.districts.find(({ id: own }) => own === from)?.name ?? from}`,
     dimensions: [],
   }));
   return [

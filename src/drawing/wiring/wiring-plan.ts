@@ -9,11 +9,11 @@ import { scaleText } from '../paper.ts';
 import { sites } from '../scenery/land-stage.ts';
 import { onPaper, type View } from '../view.ts';
 import { mirrored } from './mirrored.ts';
+import { pairNumbers } from './pair-numbers.ts';
 import {
   flatPath,
   frameMarks,
   obstaclesOf,
-  pairNumber,
   pairsOf,
   trackMarks,
   unitLetter,
@@ -126,11 +126,9 @@ function placeOn(line: Parameters<typeof stanceAlong>[0], at: number): Point | n
 }
 
 function labelsOf({ book, wiring }: WiringAsk, view: View): readonly Labelled[] {
-  const ends = pairsOf(wiring).flatMap((wire): readonly Labelled[] => {
-    const points = flatPath(view, wire.path);
-    const spot = wire.kind === 'bus' ? points[0] : points[points.length - 1];
-    return spot === undefined ? [] : [{ text: pairNumber(wire), box: boxAbout(spot, FEEDER) }];
-  });
+  const ends = pairNumbers(wiring, view).map(
+    ({ spot, numbers }): Labelled => ({ text: numbers.join(' '), box: boxAbout(spot, FEEDER) }),
+  );
   const holes = wiring.holes.map(
     ({ id, at }): Labelled => ({ text: id.replace('hole-', 'H'), box: boxAbout(onPaper(view, [at[0], at[1]]), HOLE) }),
   );

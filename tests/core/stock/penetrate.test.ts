@@ -116,9 +116,9 @@ test('two holes asked for by two rooms keep wood between them', () => {
     at: [667, y, 646],
   });
   const near = (y: number) =>
-    penetrated([struts], [hole('bus', 300), hole('W1', y)], still).findings.filter(
+    penetrated([struts], [hole('bus', 150), hole('W1', y)], still).findings.filter(
       ({ rule }) => rule === 'hole-near-cut',
     );
-  expect(near(318).map(({ figure }) => figure)).toEqual([8, 8]);
-  expect(near(330)).toEqual([]);
+  expect(near(168).map(({ figure }) => figure)).toEqual([8, 8]);
+  expect(near(180)).toEqual([]);
 });

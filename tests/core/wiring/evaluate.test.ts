@@ -6,7 +6,7 @@ import { table, wire } from './tables.ts';
 
 const schema = wiringSchema(quantityKit(null));
 const context = {
-  ...{ scope: {}, scale: 'N', trains: [], lifts: [], rails: table.rails, ground: table.ground },
+  ...{ scope: {}, scale: 'N', trains: [], lifts: [], rails: table.rails, ground: table.ground, show: table.show },
   stock: [wire('bus-2.5', 2.5, 6), wire('thin-0.5', 0.5, 1)],
   lines: [{ id: 'main', length: 2436, joints: [{ id: 'quay', at: 300, x: 0, y: 0, heading: 0 }] }],
 };

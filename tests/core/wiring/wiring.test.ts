@@ -232,8 +232,11 @@ describe('bad figures', () => {
     if (mended !== undefined)
       expect(found({ bus: { stock: mended, from: [100, 100], route: null } }, 'volts-low')).toEqual([]);
     const smaller = table.wires.filter(({ area }) => area > 0.08 && area < (mended?.area ?? 0));
-    for (const stock of smaller)
-      expect(found({ bus: { stock, from: [100, 100], route: null } }, 'volts-low')).toHaveLength(1);
+    const wrong = ['volts-low', 'wire-thin-for-trip', 'short-does-not-trip'];
+    for (const stock of smaller) {
+      const bus = { stock, from: [100, 100] as const, route: null };
+      expect(wiringModel({ ...table, bus }).findings.filter(({ rule }) => wrong.includes(rule))).toHaveLength(1);
+    }
   });
 
   it('a short that would not trip is a halt that says where', () => {
@@ -247,6 +250,21 @@ describe('bad figures', () => {
     expect(
       found({ bus: { stock: wire('bus-2.5', 2.5, 2), from: [100, 100], route: null } }, 'wire-thin-for-trip'),
     ).toMatchObject([{ level: 'care', figure: 2, limit: 3 }]);
+  });
+
+  it('a hair behind a breaker that lets more through than it bears is one halt with one mend that cures all', () => {
+    const hair = { bus: { stock: wire('hair', 0.08, 0.5), from: [100, 100] as const, route: null } };
+    const told = wiringModel({ ...table, ...hair }).findings.filter(({ level }) => level !== 'note');
+    expect(told.map(({ rule, level, where }) => [rule, level, where])).toEqual([
+      ['wire-thin-for-trip', 'halt', 'rest'],
+    ]);
+    const mend = spoken(told[0]?.mend ?? [], mm);
+    expect(spoken(told[0]?.what ?? [], mm)).toContain('of 15 V');
+    const bus = /(\S+) \([^)]*\) for the bus/.exec(mend)?.[1];
+    const stock = table.wires.find(({ id }) => id === bus);
+    if (stock === undefined) throw new Error(`no wire in: ${mend}`);
+    const mended = wiringModel({ ...table, bus: { ...hair.bus, stock } }).findings;
+    expect(mended.filter(({ level }) => level !== 'note')).toEqual([]);
   });
 });
 

@@ -11,9 +11,19 @@ export type PairWork = {
   readonly stock: string;
 };
 
+/** A reverser or a switch as the steps need it: its place from the first bench's corner, mm. */
+export type UnitWork = {
+  readonly id: string;
+  readonly what: string;
+  readonly for: string;
+  readonly at: readonly [number, number];
+};
+
 /** What the steps of the wiring follow from. */
 export type WireWork = {
   readonly bus: readonly PairWork[];
+  /** what is screwed up under the deck before its wires, and where: its name, what it is, along and across the bench */
+  readonly units: readonly UnitWork[];
   readonly tails: readonly PairWork[];
   /** wires are clipped up at least this often, mm */
   readonly clipEvery: number;
@@ -38,6 +48,7 @@ function wireDraft({ says, ...given }: Given): Draft {
 export function wireDrafts(work: WireWork): Draft[] {
   return [
     ...(work.bus.length > 0 ? [running(work)] : []),
+    ...(work.units.length > 0 ? [mounting(work)] : []),
     ...(work.cuts.length > 0 ? [cutting(work)] : []),
     ...(work.tails.length > 0 ? [soldering(work)] : []),
     ...(work.dead.length > 0 ? [testing(work)] : []),
@@ -60,6 +71,23 @@ function running({ bus, through, before, clipEvery }: WireWork): Draft {
     ],
     says: bus.map(told),
     tools: ['wire-cutters', 'wire-strippers'],
+    child: 'does with an adult',
+    after: before.benchwork,
+  });
+}
+
+function mounting({ units, before }: WireWork): Draft {
+  return wireDraft({
+    id: 'mount-units',
+    title: 'Screw up the reversers and switches',
+    lines: [
+      say`Bought, closed and listed for your control. What they feed hangs on the pair that comes out of them and on nothing else: not one of its wires goes to another bus.`,
+    ],
+    says: units.map(
+      ({ at, for: of, id, what }) =>
+        say`${id}, ${what}, for ${of}: ${length(at[0])} along and ${length(at[1])} across from the bench's front left corner.`,
+    ),
+    tools: ['screwdriver', 'wire-strippers'],
     child: 'does with an adult',
     after: before.benchwork,
   });
@@ -93,7 +121,7 @@ function soldering({ tails, before }: WireWork): Draft {
     says: tails.map(told),
     tools: ['soldering-iron', 'drill', 'wire-strippers'],
     child: 'watches',
-    after: ['run-bus', 'cut-rails', ...before.track],
+    after: ['run-bus', 'mount-units', 'cut-rails', ...before.track],
   });
 }
 

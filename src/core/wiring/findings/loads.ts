@@ -1,5 +1,6 @@
 import type { Finding } from '../../finding.ts';
 import { length, say } from '../../units/say.ts';
+import type { Computed } from '../computed.ts';
 import { fuseFor, type LoadFuse } from '../fuses.ts';
 import type { WiringInput } from '../input.ts';
 import type { DistrictFigures, LoadFigures } from '../layout-circuit.ts';
@@ -7,7 +8,7 @@ import { diodeVolts, mostInRow } from '../led.ts';
 import { ledLoads } from '../led-load.ts';
 import { TAIL_LIMIT } from '../protection.ts';
 import { amps, listed, PRACTICE, tell, volts } from '../tell.ts';
-import { type Computed, mendedBy } from './circuit.ts';
+import { sizeMend } from '../wire-size.ts';
 
 /** Loads of all kinds: what a pulse and switching on do to a breaker, the volts they have, diodes and fuses. */
 export function loadFindings(input: WiringInput, computed: Computed, fuses: readonly LoadFuse[]): readonly Finding[] {
@@ -56,7 +57,7 @@ function startFindings({ loads: all }: WiringInput, { id, loads, startUp, steady
   ];
 }
 
-function voltFindings(input: WiringInput, computed: Computed, { id, loads }: DistrictFigures): readonly Finding[] {
+function voltFindings(input: WiringInput, computed: Computed, { loads }: DistrictFigures): readonly Finding[] {
   const least = input.supply.volts * (1 - input.mayLose);
   const enough = ({ volts: own }: LoadFigures) => own === null || own >= least - 1e-9;
   return loads
@@ -70,9 +71,7 @@ function voltFindings(input: WiringInput, computed: Computed, { id, loads }: Dis
           kind === 'pulse'
             ? say`Thrown, ${load} draws ${amps(own)} and gets ${volts(has ?? 0)} of ${volts(input.supply.volts)}.`
             : say`With all steady loads on, ${load} gets ${volts(has ?? 0)} of ${volts(input.supply.volts)}.`,
-        mend: mendedBy(input, computed, (figures) =>
-          figures.every((one) => one.id !== id || one.loads.every((other) => other.load !== load || enough(other))),
-        ),
+        mend: sizeMend(input, computed),
         ...{
           figure: has,
           limit: least,

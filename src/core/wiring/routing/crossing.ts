@@ -51,7 +51,7 @@ function overlaps(range: Range, [low, high]: Range): boolean {
 
 /** The middle of a hole through a wall; null where the stretch runs along it, near its edge or near another cut. */
 function drilled(
-  { from, to }: Pick<Stretch, 'from' | 'to'>,
+  { from, to }: Omit<Stretch, 'z'>,
   wall: Wall,
   { z, radius }: { readonly z: number; readonly radius: number },
 ): Point | null {
