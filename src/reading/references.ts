@@ -110,13 +110,14 @@ function alongReferences(place: AlongLine, path: string): readonly Reference[] {
 
 export function wiringReferences(chapter: Wiring): readonly Reference[] {
   return [
-    ...refer('wiring.bus.stock', chapter.bus?.stock, 'wire'),
+    ...refer('wiring.bus.stock', chapter.bus.stock, 'wire'),
     ...refer('wiring.feeders.stock', chapter.feeders?.stock, 'wire'),
     ...chapter.loads.flatMap(({ at }, i) => {
       const path = `wiring.loads.${i}.at`;
       if (typeof at === 'string') return refer(path, at, 'turnout');
       return 'line' in at ? alongReferences(at, path) : [];
     }),
+    ...(chapter.gaps ?? []).flatMap((gap, i) => alongReferences(gap, `wiring.gaps.${i}`)),
     ...chapter.districts.flatMap((district, i) =>
       district.lines.flatMap((line, j) => refer(`wiring.districts.${i}.lines.${j}`, line, 'line')),
     ),

@@ -1,12 +1,15 @@
+import type { Point } from '../geometry/shapes.ts';
 import type { Stock, WireStock } from '../stock/goods.ts';
 import { distanceOf, type LineWay } from '../track/line.ts';
 import type { Train } from '../track/train.schema.ts';
 import { evaluate } from '../units/evaluate.ts';
 import { done, type Fault, failed, type Result } from '../units/problem.ts';
 import type { Dimension, Quantity, Scope } from '../units/quantity.ts';
+import { showLength } from '../units/show.ts';
 import type { LedsInput, LiftInput, LoadInput, LoadPlace, WiringGround, WiringInput } from './input.ts';
 import { diodeVolts } from './led.ts';
 import { ledAmps } from './led-load.ts';
+import { nearestOnBenches } from './on-bench.ts';
 import { railOhmPerMetre, usualCode } from './rail-metal.ts';
 import type { RailPlan } from './rail-plan.ts';
 import type { Wiring } from './schema.ts';
@@ -26,6 +29,9 @@ export type WiringContext = {
 
 /** Copper in a warm room under a deck, degrees Celsius; common practice, no source. */
 const WARM = 40;
+
+/** A deck stands over its frame by up to this much, mm. */
+const OVERHANG = 60;
 
 /** Share of the voltage that may be lost; common practice, no source: 3 to 5 %. */
 const MAY_LOSE = 0.05;
@@ -94,11 +100,13 @@ function longestConducting(trains: readonly Train[]): number | null {
 }
 
 function busOf({ bus }: Wiring, reading: Reading): WiringInput['bus'] {
-  if (bus === undefined) return null;
   const { read } = reading;
   const stock = wireOf(bus.stock, { ...reading, at: 'wiring.bus.stock' });
-  const from = [read(bus.from[0]), read(bus.from[1])] as const;
-  const route = bus.route === 'auto' ? null : bus.route.map(([x, y]) => [read(x), read(y)] as const);
+  const from = onBench([read(bus.from[0]), read(bus.from[1])], { ...reading, at: 'wiring.bus.from' });
+  const route =
+    bus.route === 'auto'
+      ? null
+      : bus.route.map(([x, y], i) => onBench([read(x), read(y)], { ...reading, at: `wiring.bus.route.${i}` }));
   return stock === null ? null : { stock, from, route };
 }
 
@@ -177,8 +185,24 @@ function wholeFrom1(quantity: Quantity<Dimension>, reading: At): number {
 
 function loadPlace(at: Wiring['loads'][number]['at'], reading: At): LoadPlace {
   if (typeof at === 'string') return { kind: 'turnout', turnout: at };
-  if (!('line' in at)) return { kind: 'place', at: [reading.read(at[0]), reading.read(at[1])] };
+  if (!('line' in at)) return { kind: 'place', at: onBench([reading.read(at[0]), reading.read(at[1])], reading) };
   return { kind: 'line', ...onLine(at, reading) };
+}
+
+/** A point on a bench; one beside all of them is a mistake, and its mend is the nearest point that is on one. */
+function onBench(point: Point, { context, faults, at }: At): Point {
+  const near = nearestOnBenches(context.ground.benches, point);
+  if (near === null || near.off < OVERHANG) return point;
+  const [said, instead] = [point, near.at].map(
+    ([x, y]) => `[${showLength(x, context.show)}, ${showLength(y, context.show)}]`,
+  );
+  faults.push({
+    rule: 'off-the-bench',
+    at,
+    what: `${said} is ${showLength(near.off, context.show)} beside the bench`,
+    mend: `write ${instead}, or another point on the bench`,
+  });
+  return near.at;
 }
 
 function onLine(
@@ -193,8 +217,8 @@ function onLine(
     faults.push({
       rule: 'off-the-line',
       at,
-      what: `${place.line} has no such place: it is ${Math.round(line.length)} mm long`,
-      mend: `write a distance from 0 to ${Math.floor(line.length)} mm${line.joints.length === 0 ? '' : `, or past ${line.joints.map(({ id }) => id).join(', ')}`}`,
+      what: `${place.line} has no such place: it is ${showLength(line.length, context.show)} long`,
+      mend: `write a distance from 0 to ${showLength(Math.floor(line.length), context.show)}${line.joints.length === 0 ? '' : `, or past ${line.joints.map(({ id }) => id).join(', ')}`}`,
     });
   }
   return { line: place.line, at: along ?? 0 };

@@ -52,13 +52,11 @@ export function wiringSchema(kit: QuantityKit) {
   return z.strictObject({
     supply: supplySchema(kit),
     /** the pair of heavy wires below the deck; its route found or written as points */
-    bus: z
-      .strictObject({
-        stock: dottedName,
-        from: point(kit),
-        route: z.union([z.literal('auto'), z.array(point(kit))]),
-      })
-      .optional(),
+    bus: z.strictObject({
+      stock: dottedName,
+      from: point(kit),
+      route: z.union([z.literal('auto'), z.array(point(kit))]),
+    }),
     /** the thin wires from the bus to the rails */
     feeders: z.strictObject({ stock: dottedName, every: kit.length }).optional(),
     loads: z.array(loadSchema(kit)).default([]),
