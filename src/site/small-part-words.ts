@@ -28,10 +28,10 @@ export function plugTables({ notebook }: Book): readonly Told[] {
   return (notebook.wiring?.connectors ?? []).map((plug) => ({
     label: `Pins between ${between(plug)}`,
     caption: line(text(`Plug between ${between(plug)}: the same pin, wire and colour on both sides`)),
-    columns: [['Pin', 'right'], ['Wire'], ['Colour']],
-    rows: plug.pins.map(({ colour, pin, wire }) => [
+    columns: [['Pin', 'right'], ['Wire'], ['Goes on as'], ['Colour']],
+    rows: plug.pins.map(({ colour, onto, pin, wire }) => [
       text(String(pin)),
-      text(notebook.wiring?.wires.find(({ id }) => id === wire)?.label ?? wire),
+      ...[wire, onto].map((one) => text(notebook.wiring?.wires.find(({ id }) => id === one)?.label ?? one)),
       text(colour),
     ]),
   }));

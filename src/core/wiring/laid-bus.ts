@@ -1,4 +1,5 @@
 import type { Point, Vector } from '../geometry/shapes.ts';
+import { benchJoints } from './bench-joints.ts';
 import { type ComesDown, clearNear } from './clear-way.ts';
 import { districtsOf } from './districts.ts';
 import type { Feeder } from './feeders.ts';
@@ -78,7 +79,18 @@ export function layBus(
   const holes = busHoles(under, met, { z: route.z, nets, outside: bus.stock.outside });
   return {
     run: runOf(bus, under, route),
-    wired: { input, under, limbs: route.limbs, z: route.z, taps, feeders, loads, units, nets },
+    wired: {
+      input,
+      under,
+      limbs: route.limbs,
+      z: route.z,
+      taps,
+      feeders,
+      loads,
+      units,
+      nets,
+      joints: benchJoints(holes),
+    },
     ...{ route, tails, holes, clashes },
   };
 }

@@ -1,11 +1,12 @@
 import type { Point, Vector } from '../geometry/shapes.ts';
 import { length, type Sentence, say } from '../units/say.ts';
-import { busPair } from './bus-pair.ts';
+import type { BenchJoint } from './bench-joints.ts';
+import { busPieces, pieceAt } from './bus-pieces.ts';
 import { districtName, districtOf } from './districts.ts';
 import type { Feeder } from './feeders.ts';
 import type { WiringInput } from './input.ts';
 import type { LaidUnit } from './laid-unit.ts';
-import { type Net, stretchAt } from './nets.ts';
+import type { Net } from './nets.ts';
 import type { RailTurnout } from './rail-plan.ts';
 import { type BusSpot, type Limb, spotAt, stretchPath } from './routing/limbs.ts';
 import { CLIPPED, type Tap } from './routing/tap.ts';
@@ -33,6 +34,8 @@ export type Wired = {
   readonly loads: readonly WiredLoad[];
   readonly units: readonly LaidUnit[];
   readonly nets: readonly Net[];
+  /** where the bus goes from bench to bench */
+  readonly joints: readonly BenchJoint[];
 };
 
 /** Every wire of the layout, in pairs numbered in the order they are laid. */
@@ -45,7 +48,7 @@ export function wireList(wired: Wired): readonly Wire[] {
   const numbers = new Map(buses.map(({ id }, i) => [id, i + 1]));
   const named = { wired, numbers };
   const pairs: readonly Pair[] = [
-    ...buses.map((pair) => ({ ...pair, from: startOf(named, pair.id) })),
+    ...buses.map((pair) => ({ ...pair, from: startOf(named, pair) })),
     ...wired.units.flatMap((unit) => unitPairs(named, unit, bus.stock.id)),
     ...wired.feeders.flatMap((feeder) => feederPair(named, feeder, thin)),
     ...wired.loads.flatMap((load) => loadPair(named, load, thin)),
@@ -68,17 +71,15 @@ function wiresOf({ use, ...pair }: Pair, number: number, control: 'digital' | 'd
   ];
 }
 
-/** The lengths of bus of one pair of its own: the first, then its branches. */
-function busPairs({ input, limbs, nets, under, z }: Wired, net: Net, stock: string): readonly Pair[] {
-  return net.stretches.map((stretch, i) => ({
-    ...{ id: busPair(net, stretch), kind: 'bus', stock, district: net.district, net: net.id, use: 'rails' },
-    ...{ from: [], along: stretch.from },
-    to:
-      i === 0
-        ? say`end of ${ownerName({ input, nets }, net)}`
-        : say`end of a branch of ${ownerName({ input, nets }, net)}`,
+/** The lengths of bus of one pair of its own, from the supply or its unit on. */
+function busPairs({ input, joints, limbs, under, z }: Wired, net: Net, stock: string): readonly Pair[] {
+  const name = ownerName(input, net);
+  return busPieces(net, joints).map((piece, i) => ({
+    ...{ id: piece.id, kind: 'bus', stock, district: net.district, net: net.id, use: 'rails' },
+    ...{ from: [], along: piece.from },
+    to: piece.ends === null ? (i === 0 ? say`end of ${name}` : say`end of a branch of ${name}`) : say`${piece.ends}`,
     ...cut(
-      stretchPath(limbs, stretch).map((point) => outward(under, point, z)),
+      stretchPath(limbs, piece).map((point) => outward(under, point, z)),
       BUS_SLACK,
       input.show,
     ),
@@ -86,35 +87,37 @@ function busPairs({ input, limbs, nets, under, z }: Wired, net: Net, stock: stri
 }
 
 /** What a pair of its own is called: its district, or its unit. */
-function ownerName({ input }: Pick<Wired, 'input' | 'nets'>, { district, unit }: Net): string {
+function ownerName(input: WiringInput, { district, unit }: Net): string {
   return unit ?? districtName(input, district);
 }
 
-/** Where a length of bus begins: at the supply, at its unit, or at a T-joint. */
-function startOf({ wired, numbers }: Named, id: string): Sentence {
-  const { limbs, nets } = wired;
-  const net = nets.find((one) => one.stretches.some((stretch) => busPair(one, stretch) === id));
-  const stretch = net?.stretches.find((one) => busPair(net, one) === id);
-  if (net === undefined || stretch === undefined) return say`supply`;
-  const begins = spotAt(limbs, { limb: stretch.limb, along: stretch.from });
-  const parent = net.stretches.find(
-    (one) =>
-      one !== stretch && one.limb === begins.limb && begins.along >= one.from - 1e-6 && begins.along <= one.to + 1e-6,
+/** Where a length of bus begins: at the supply, at its unit, at a plug, or at a T-joint. */
+function startOf({ wired, numbers }: Named, { id, net: own }: Pair): Sentence {
+  const { joints, limbs, nets } = wired;
+  const net = nets.find((one) => one.id === own);
+  const pieces = net === undefined ? [] : busPieces(net, joints);
+  const piece = pieces.find((one) => one.id === id);
+  if (net === undefined || piece === undefined) return say`supply`;
+  if (piece.begins !== null) return say`${piece.begins}`;
+  const start = spotAt(limbs, { limb: piece.limb, along: piece.from });
+  const parent = pieceAt(
+    pieces.filter((one) => one !== piece),
+    start,
   );
-  if (parent !== undefined) return say`T-joint on pair ${String(numbers.get(busPair(net, parent)) ?? 0)}`;
+  if (parent !== null) return say`T-joint on pair ${String(numbers.get(parent.id) ?? 0)}`;
   if (net.unit === null) return say`supply`;
   const source = spotAt(limbs, net.source);
   // a pair that is fed somewhere on its way begins at a feeder
-  const fed = source.limb === begins.limb && Math.abs(source.along - begins.along) < 1e-5;
+  const fed = source.limb === start.limb && Math.abs(source.along - start.along) < 1e-5;
   return fed ? say`${net.unit}` : say`its first feeder`;
 }
 
 /** The pair that passes a place for a net, by its number; the unit itself where all hangs at one place. */
 function pairAt({ wired, numbers }: Named, id: string, spot: BusSpot): Sentence {
   const net = wired.nets.find((one) => one.id === id);
-  const stretch = net === undefined ? null : stretchAt(net, spot);
-  if (net === undefined || stretch === null) return say`${id}`;
-  return say`pair ${String(numbers.get(busPair(net, stretch)) ?? 0)}, ${ownerName(wired, net)}`;
+  const piece = net === undefined ? null : pieceAt(busPieces(net, wired.joints), spot);
+  if (net === undefined || piece === null) return say`${id}`;
+  return say`pair ${String(numbers.get(piece.id) ?? 0)}, ${ownerName(wired.input, net)}`;
 }
 
 /** From a tap along the deck's underside to where its wires go up. */

@@ -103,7 +103,7 @@ export function wiringModel(input: WiringInput): WiringModel {
     ...{ districts, feeders, tails, gaps: cut.gaps, unfed: unfedRails(circuit) },
     served: (other) => withWires(input, other),
   };
-  const joined = laid === null ? [] : connectors(holes, wires, laid.wired.nets);
+  const joined = laid === null ? [] : connectors(laid.wired.joints, wires, laid.wired.nets);
   return {
     ...{ control, volts, tripsAt },
     mayLose: input.mayLose,

@@ -33,6 +33,11 @@ export function wireNotes(ask: WiringAsk): readonly Block[] {
     words: `${line} at ${said(at)}: ${rails === 'both' ? 'both rails' : `the rail from the frog of ${of}`}${CUT_FOR[why]}`,
     dimensions: [],
   }));
+  const plugs = wiring.connectors.map(({ between, id, pins }) => ({
+    letter: id.replace('plug-', 'P'),
+    words: `between ${between.join(' and ')}: plug and socket of ${pins.length} pins`,
+    dimensions: [],
+  }));
   const units = wiring.units.map(({ id, kind, from }, i) => ({
     letter: unitLetter(i),
     words: `${id}: ${UNIT_NAMES[kind]}, fed from ${wiring.districts.find(({ id: own }) => own === from)?.name ?? from}`,
@@ -41,6 +46,7 @@ export function wireNotes(ask: WiringAsk): readonly Block[] {
   return [
     ...(pairs.length === 0 ? [] : noteBlocks('Pairs', pairs)),
     ...(units.length === 0 ? [] : noteBlocks('Units', units)),
+    ...(plugs.length === 0 ? [] : noteBlocks('Plugs', plugs)),
     ...(holes.length === 0 ? [] : noteBlocks('Holes', holes)),
     ...(cuts.length === 0 ? [] : noteBlocks('Cuts through the rails', cuts)),
   ];

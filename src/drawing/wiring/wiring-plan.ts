@@ -29,16 +29,18 @@ const FEEDER = 0.7;
 
 /** The wires from above: frame, lines, bus, feeders, loads, holes and cuts, each with its number. */
 export function wiresFromAbove(ask: WiringAsk): Block {
-  return headedBlock(picture(ask), `Wires from above ${scaleText(ask.scale)}`, [legend]);
+  return headedBlock(picture(ask), `Wires from above ${scaleText(ask.scale)}`, legend);
 }
 
 /** The same picture as one sees it lying under the bench: left and right changed, words not. */
 export function wiresFromBelow(ask: WiringAsk): Block {
-  return headedBlock(mirrored(picture(ask)), `Wires from below ${scaleText(ask.scale)}`, [legend]);
+  return headedBlock(mirrored(picture(ask)), `Wires from below ${scaleText(ask.scale)}`, legend);
 }
 
-const legend =
-  'Wide: bus. Dashed: feeders. Chain: lines, leads and loads. Rings: holes. Oblongs: reversers and switches. Two strokes: cut both rails; one: the frog rail.';
+const legend = [
+  'Wide: bus. Dashed: feeders. Chain: lines, leads and loads. Rings: holes. Oblongs: reversers, switches, plugs.',
+  'Two strokes: cut both rails; one: the rail of the frog.',
+];
 
 /** Frame and wires with their numbers; no figures, since the parts' drawings have those. */
 export function picture(ask: WiringAsk): Block {
@@ -48,6 +50,7 @@ export function picture(ask: WiringAsk): Block {
     ...trackMarks(ask.book, view),
     ...wireMarks(ask, view),
     ...unitMarks(ask, view),
+    ...plugMarks(ask, view),
     ...holeMarks(ask, view),
     ...cutMarks(ask, view),
   ];
@@ -86,6 +89,20 @@ function holeMarks({ wiring }: WiringAsk, view: View): readonly Mark[] {
       role: 'symbol',
     }),
   );
+}
+
+/** A plug between benches, as large as can be seen. */
+function plugMarks({ wiring }: WiringAsk, view: View): readonly Mark[] {
+  return wiring.connectors.map(({ at }): Mark => {
+    const [x, y] = onPaper(view, [at[0], at[1]]);
+    const ring: readonly Spot[] = [
+      [x - 1.5, y - 1],
+      [x + 1.5, y - 1],
+      [x + 1.5, y + 1],
+      [x - 1.5, y + 1],
+    ];
+    return { kind: 'polygon', rings: [ring], fill: 'paper', pen: 'edge', role: 'symbol' };
+  });
 }
 
 /** Two strokes across the track, one where only a frog's rail is cut, as near as the drawing's scale shows them. */
@@ -139,5 +156,8 @@ function labelsOf({ book, wiring }: WiringAsk, view: View): readonly Labelled[] 
   const units = wiring.units.map(
     ({ place: [x, y] }, i): Labelled => ({ text: unitLetter(i), box: boxAbout(onPaper(view, [x, y]), 1.5) }),
   );
-  return [...ends, ...holes, ...cuts, ...units];
+  const plugs = wiring.connectors.map(
+    ({ at, id }): Labelled => ({ text: id.replace('plug-', 'P'), box: boxAbout(onPaper(view, [at[0], at[1]]), 1.5) }),
+  );
+  return [...ends, ...holes, ...cuts, ...units, ...plugs];
 }

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { TrackInput } from '../../../src/core/track/input.ts';
 import { layOutLines } from '../../../src/core/track/layout.ts';
+import { spoken } from '../../../src/core/units/say.ts';
 import { railPlan } from '../../../src/core/wiring/from-track.ts';
 import { reversingSections, shortedSegments } from '../../../src/core/wiring/polarity.ts';
 import { railGraph } from '../../../src/core/wiring/rail-graph.ts';
+import { spaceLength } from '../../../src/core/wiring/wire.ts';
 import { wiringModel } from '../../../src/core/wiring/wiring.ts';
 import { table, tableParts } from './tables.ts';
 
@@ -32,7 +34,24 @@ describe('two benches bolted together', () => {
     expect(model.connectors).toHaveLength(1);
     const [plug] = model.connectors;
     expect(plug?.between).toEqual(['table', 'annex']);
-    expect(plug?.pins.map(({ pin, wire }) => `${pin} ${wire}`)).toEqual(['1 bus-rest-a', '2 bus-rest-b']);
+    expect(plug?.pins.map(({ onto, pin, wire }) => `${pin} ${wire} ${onto}`)).toEqual([
+      '1 bus-rest-a bus-rest-2-a',
+      '2 bus-rest-b bus-rest-2-b',
+    ]);
+    // where the two ends touch, in line with the bus; each bench has its own length of wire
+    const [x = 0, , z = 0] = plug?.at ?? [];
+    expect([x, z]).toEqual([1218, model.bus?.z]);
+    const [one, other] = ['bus-rest-a', 'bus-rest-2-a'].map((id) => model.wires.find((wire) => wire.id === id));
+    expect(Math.max(...(one?.path ?? []).map(([at]) => at))).toBeCloseTo(1218, 6);
+    expect(Math.min(...(other?.path ?? []).map(([at]) => at))).toBeCloseTo(1218, 6);
+    const ends = [spoken(one?.to ?? [], String), spoken(other?.from ?? [], String)];
+    expect(ends).toEqual(['plug-1', 'plug-1']);
+    const whole = [model.bus?.path ?? [], ...(model.bus?.branches ?? [])].reduce(
+      (sum, path) => sum + spaceLength(path),
+      0,
+    );
+    const buses = model.wires.filter(({ id, kind }) => kind === 'bus' && id.endsWith('a'));
+    expect(buses.reduce((sum, { drawn }) => sum + drawn, 0)).toBeLessThanOrEqual(whole + 1e-6);
     expect(model.holes.map(({ part }) => part)).toEqual(expect.arrayContaining(['end.right', 'annex.end.left']));
   });
 
