@@ -20,7 +20,7 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
       for: kind === 'bridge-switch' ? `the approaches of ${of}` : `the section of ${line} that reverses`,
       at: [place[0], place[1]],
     })),
-    clipEvery: CLIP_EVERY,
+    clipEvery: CLIP_EVERY[plan.head.show],
     through: wiring.holes.map(({ part }) => part),
     cuts: wiring.gaps.map(({ line, at, rails }) => ({ line, at, rails })),
     dead: deadTests(wiring),

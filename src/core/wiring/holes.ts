@@ -76,7 +76,7 @@ function crossed(
 export function busHoles(
   under: Under,
   met: readonly Met[],
-  bus: { readonly z: number; readonly nets: readonly Net[]; readonly outside: number },
+  bus: { readonly z: number; readonly nets: readonly Net[]; readonly outside: number; readonly show: 'mm' | 'in' },
 ): readonly BusHole[] {
   const key = ({ wall, at }: Met) => `${wall.part} ${Math.round(at[0] * 10)} ${Math.round(at[1] * 10)}`;
   const groups = new Map<string, Met[]>();
@@ -88,7 +88,7 @@ export function busHoles(
     const wires = along.reduce((sum, at) => sum + 2 * bus.nets.filter((net) => stretchAt(net, at) !== null).length, 0);
     const room = roomBeside(under, first, bus.z);
     const { wall } = first;
-    const diameter = holeFor(Math.max(2, wires), bus.outside);
+    const diameter = holeFor(Math.max(2, wires), bus.outside, bus.show);
     return [
       {
         ...{ id: `hole-${i + 1}`, part: wall.part, bench: wall.bench, wires, along, room },

@@ -76,7 +76,7 @@ export function layBus(
   const districts = districtsOf(input).map(({ id }) => id);
   const nets = netsOf({ limbs: route.limbs, districts, units, tails });
   const { met, clashes } = crossings(under, route.limbs, route.z);
-  const holes = busHoles(under, met, { z: route.z, nets, outside: bus.stock.outside });
+  const holes = busHoles(under, met, { z: route.z, nets, outside: bus.stock.outside, show: input.show });
   return {
     run: runOf(bus, under, route),
     wired: {

@@ -30,10 +30,23 @@ export function layUnit(under: Under, laid: LaidLimbs, { unit, spots, near: aske
   if (near === null) return null;
   const room = roomNear(under, laid, near);
   const at = room ?? near;
-  const tap = tapFor(under, laid, { id: unit.id, at }) ?? bareTap(under, laid.limbs, { id: unit.id, meeting });
+  const own = asked === null ? atMeeting(under, laid, { id: unit.id, at, meeting }) : null;
+  const tap = own ?? tapFor(under, laid, { id: unit.id, at }) ?? bareTap(under, laid.limbs, { id: unit.id, meeting });
   if (tap === null) return null;
   const place = outward(under, at, under.underside - UNIT_SIZE[2] / 2);
   return { ...unit, tap, place, clear: room !== null };
+}
+
+type Meeting = { readonly id: string; readonly at: Point; readonly meeting: BusSpot | null };
+
+/** Joined where the ways to its feeders part, so that its own pair begins there; null where nothing leads there. */
+function atMeeting(under: Under, { limbs, z }: LaidLimbs, { at, id, meeting }: Meeting): Tap | null {
+  const limb = limbs[meeting?.limb ?? -1];
+  if (meeting === null || limb === undefined) return null;
+  const point = pointAlong(limb, meeting.along);
+  const only = { path: [point, point], of: null, from: meeting.along };
+  const tap = tapFor(under, { limbs: [only], z }, { id, at });
+  return tap === null ? null : { ...tap, ...meeting };
 }
 
 /** Right where the ways part, for a unit that finds no room. */

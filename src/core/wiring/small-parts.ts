@@ -9,7 +9,7 @@ import type { SmallPart } from './small-part.ts';
 import { spaceLength } from './wire.ts';
 
 /** Wires are clipped up at least this often; common practice, no source. mm */
-export const CLIP_EVERY = 150;
+export const CLIP_EVERY = { mm: 150, in: 152.4 } as const;
 
 type Counted = {
   readonly input: WiringInput;
@@ -55,9 +55,10 @@ export function ohmName(ohm: number): string {
 }
 
 /** Along the bus, and along every pair under the deck that is longer than it is high. */
-function clips({ run, tails }: LaidBus): readonly SmallPart[] {
-  const along = [run.path, ...run.branches].reduce((sum, path) => sum + Math.ceil(spaceLength(path) / CLIP_EVERY), 0);
-  const across = tails.reduce((sum, { tap }) => sum + Math.ceil(tap.across / CLIP_EVERY), 0);
+function clips({ run, tails, wired }: LaidBus): readonly SmallPart[] {
+  const every = CLIP_EVERY[wired.input.show];
+  const along = [run.path, ...run.branches].reduce((sum, path) => sum + Math.ceil(spaceLength(path) / every), 0);
+  const across = tails.reduce((sum, { tap }) => sum + Math.ceil(tap.across / every), 0);
   const quantity = along + across;
   return quantity === 0 ? [] : [{ kind: 'clip', name: 'Cable clip with its screw', quantity, of: [] }];
 }

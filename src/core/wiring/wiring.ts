@@ -157,5 +157,5 @@ function resistances({ bus, feeders }: WiringInput): { readonly bus: number; rea
 function bundleOf(input: WiringInput, reversing: number): Bundle {
   const wires = 2 * (districtsOf(input).length + reversing + input.lifts.length);
   const outside = input.bus?.stock.outside ?? 0;
-  return { radius: bundleDiameter(wires, outside) / 2, hole: holeFor(wires, outside) / 2 };
+  return { radius: bundleDiameter(wires, outside) / 2, hole: holeFor(wires, outside, input.show) / 2 };
 }

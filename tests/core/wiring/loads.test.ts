@@ -141,7 +141,7 @@ describe('small parts', () => {
 
   it('have clips enough for the bus, one each 150 mm at least', () => {
     const [clips] = of('clip');
-    expect((clips?.quantity ?? 0) * CLIP_EVERY).toBeGreaterThan(spaceLength(model.bus?.path ?? []));
+    expect((clips?.quantity ?? 0) * CLIP_EVERY.mm).toBeGreaterThan(spaceLength(model.bus?.path ?? []));
   });
 });
 

@@ -336,3 +336,27 @@ describe('a lift bridge', () => {
     expect(lifted.findings.filter(({ level }) => level === 'halt')).toEqual([]);
   });
 });
+
+describe('a notebook in inches', () => {
+  const inches = wiringModel({ ...table, show: 'in' });
+
+  it('has its wires cut to whole quarters and its holes drilled in sixteenths', () => {
+    const off = (mm: number, step: number) => Math.abs(mm / step - Math.round(mm / step));
+    for (const { drawn, length } of inches.wires) {
+      expect(off(length, 25.4 / 4)).toBeLessThan(1e-9);
+      expect(length).toBeGreaterThan(drawn);
+    }
+    for (const { diameter } of inches.holes) expect(off(diameter, 25.4 / 16)).toBeLessThan(1e-9);
+    expect(inches.smallParts.filter(({ name }) => / mm\b/.test(name))).toEqual([]);
+  });
+
+  it('says every length as a length, so that no sentence has millimetres in its words', () => {
+    const words = [
+      ...inches.wires.flatMap(({ from, to }) => [from, to]),
+      ...inches.tests.flatMap(({ what, expect: seen }) => [what, seen]),
+    ];
+    const found = inches.findings.flatMap(({ mend, what }) => [what, mend]);
+    const baked = [...words, ...found].flat().filter((word) => typeof word === 'string' && /\d ?mm\b/.test(word));
+    expect(baked).toEqual([]);
+  });
+});
