@@ -45,7 +45,7 @@ export function wiringJson(wiring: WiringModel | null, say: Say): Json {
     bus: wiring.bus === null ? null : plain(wiring.bus, ['stock', 'found', 'proved', 'z', 'path', 'branches']),
     wires: wiring.wires.map((wire) => wireJson(wire, say)),
     holes: plain(wiring.holes, ['id', 'part', 'at', 'diameter', 'wires', 'access', 'off', 'wood']),
-    feeders: plain(wiring.feeders, ['id', 'line', 'at', 'district', 'net', 'point', 'down']),
+    feeders: plain(wiring.feeders, ['id', 'line', 'at', 'side', 'district', 'net', 'point', 'down']),
     gaps: plain(wiring.gaps, ['id', 'line', 'at', 'rails', 'why', 'of']),
     districts: wiring.districts.map(districtJson),
     reversing: plain(wiring.reversing, ['line', 'from', 'to', 'length']),

@@ -6,6 +6,7 @@ import type { Gap } from './gap.ts';
 import { approachLength, onLine } from './gaps.ts';
 import type { WiringInput } from './input.ts';
 import type { RailLine } from './rail-plan.ts';
+import type { Side } from './rail-sides.ts';
 
 /** Where a pair of thin wires comes up to the rails; notebook coordinates, mm. */
 export type Feeder = {
@@ -17,6 +18,8 @@ export type Feeder = {
   /** where its wires come down through the deck: below the rails or near them, or beside a span that lifts */
   readonly down: Point;
   readonly district: string;
+  /** the rail that its wire a goes to, seen along its line from the line's start */
+  readonly side: Side;
   /** the pair of heavy wires that it hangs on: its district's, or that of the unit that feeds its rails */
   readonly net: string;
   /** the lift bridge that switches it or carries it; null for most */
@@ -90,7 +93,7 @@ function feederAt(
   const district = districtOf(input.districts, line.id);
   return {
     ...{ id: '', line: line.id, at: place.at, segment: place.segment.id, point: line.place(place.at) },
-    ...{ down: down ?? straight, district, net: district, moved: off + 0, clear: down !== null },
+    ...{ down: down ?? straight, district, net: district, side: 'left', moved: off + 0, clear: down !== null },
     through: switchedBy(input, line.id, place.at),
     lead: besideSpan(input, line.id, place.at) !== null,
   };

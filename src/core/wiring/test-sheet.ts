@@ -40,7 +40,7 @@ export function testSheet(input: WiringInput, { feeders, districts, gaps, units,
       (feeder): TestRow => ({
         id: `feeder.${feeder.id}`,
         of: feeder.id,
-        what: say`Supply off. Ohmmeter from ${wireLabels(wires, feeder.id)} each to its own rail of ${feeder.line} at ${length(feeder.at)}, then to the other rail.`,
+        what: say`Supply off. Ohmmeter from ${wireLabels(wires, feeder.id)} each to its own rail of ${feeder.line} at ${length(feeder.at)}, a to the ${feeder.side} one, then to the other rail.`,
         expect: say`Under one ohm to its own rail, no connection to the other.`,
       }),
     ),

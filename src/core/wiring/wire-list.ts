@@ -138,13 +138,13 @@ function feederPair(named: Named, feeder: Feeder, stock: string): readonly Pair[
   const { wired } = named;
   const tap = wired.taps.get(feeder.id);
   if (tap === undefined) return [];
-  const { at, district, down, id, lead, line, net, point } = feeder;
+  const { at, district, down, id, lead, line, net, point, side } = feeder;
   const slack = lead ? { ...TAIL_SLACK, ends: TAIL_SLACK.ends + LEAD_LOOP } : TAIL_SLACK;
   return [
     {
       ...{ id, kind: lead ? 'lead' : 'feeder', stock, district, net, use: 'rails', along: tap.along },
       from: pairAt(named, net, tap),
-      to: say`${line} at ${length(at)}`,
+      to: say`${line} at ${length(at)}, a to the ${side} rail`,
       ...cut(upPath(wired, tap, { down, at: point }), slack, wired.input.show),
     },
   ];

@@ -30,6 +30,7 @@ import {
 } from './layout-circuit.ts';
 import { type LedLoad, ledLoads } from './led-load.ts';
 import { type PlaceBelow, placesBelow } from './places.ts';
+import { railSides } from './rail-sides.ts';
 import type { SmallPart } from './small-part.ts';
 import { smallParts } from './small-parts.ts';
 import { type TestRow, testSheet } from './test-sheet.ts';
@@ -73,7 +74,9 @@ function laidOut(input: WiringInput) {
   const cut = gapsOf(input);
   const under = underDeck(input, bundleOf(input, cut.sections.length));
   const down = under === null ? () => true : comesDown(under);
-  const asked = unitsFor(input, cut.sections, feedersOf(input, cut.gaps, down));
+  const sides = railSides(input.rails, new Set(cut.sections.map(({ segment }) => segment)));
+  const placed = feedersOf(input, cut.gaps, down).map((one) => ({ ...one, side: sides.get(one.segment) ?? one.side }));
+  const asked = unitsFor(input, cut.sections, placed);
   const { feeders } = asked;
   const laid = under === null || input.bus === null ? null : layBus(input, under, { ...asked, comesDown: down });
   const hung = laid === null ? null : { ...laid.wired, tails: laid.tails };

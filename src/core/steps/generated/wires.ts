@@ -116,7 +116,7 @@ function soldering({ tails, before }: WireWork): Draft {
     id: 'solder-feeders',
     title: 'Solder the feeders and join them to the bus',
     lines: [
-      say`One rail, one colour, all round the layout. The iron comes to the rail's outer side and leaves within three seconds.`,
+      say`Left and right are seen along each line from its start; where a line joins another the same rail keeps the same wire. The iron comes to the rail's outer side and leaves within three seconds.`,
     ],
     says: tails.map(told),
     tools: ['soldering-iron', 'drill', 'wire-strippers'],
