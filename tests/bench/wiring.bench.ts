@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { headValues } from '../../src/core/head.ts';
 import { benchworkStage } from '../../src/core/stages/benchwork.ts';
 import { readLog } from '../../src/core/stages/log.ts';
+import { sceneryStage } from '../../src/core/stages/scenery.ts';
 import { trackStage } from '../../src/core/stages/track.ts';
 import { wiringStage } from '../../src/core/stages/wiring.ts';
 import { loopResistance, network } from '../../src/core/wiring/circuit.ts';
@@ -47,7 +48,10 @@ describe('wiring', () => {
     const { model, scope } = bench.value;
     const rails = trackStage(plan, { model, scope });
     if (!rails.ok) throw new Error('the demo track does not lie');
-    const whole = timed(() => wiringStage(plan, { model, scope, rails: rails.value, land: null }), 5);
+    const land = sceneryStage(plan, { model, scope, track: rails.value?.model ?? null });
+    if (!land.ok) throw new Error('the demo land does not lie');
+    const before = { model, scope, rails: rails.value, land: land.value };
+    const whole = timed(() => wiringStage(plan, before), 9);
     const one = timed(() => wiringModel(table), 5);
     console.log(
       `bittern-basin: ${whole.toFixed(1)} ms; a table of four bays with a loop: ${one.toFixed(1)} ms; ratio ${(whole / one).toFixed(1)}`,

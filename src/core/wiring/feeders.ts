@@ -17,6 +17,8 @@ export type Feeder = {
   readonly point: Point;
   /** where its wires come down through the deck: below the rails or near them, or beside a span that lifts */
   readonly down: Point;
+  /** from there on over the deck to its rails: straight, or along a span's line; empty where it comes up below them */
+  readonly over: readonly Point[];
   readonly district: string;
   /** the rail that its wire a goes to, seen along its line from the line's start */
   readonly side: Side;
@@ -37,6 +39,9 @@ type Run = { readonly line: RailLine; readonly from: number; readonly to: number
 
 /** Steps in which a feeder looks for a clear place along its line, mm. */
 const LOOK = 10;
+
+/** A lead's way along its line is drawn in steps of so much, mm. */
+const STEP = 40;
 
 /** A lead goes down this far from the span that it feeds, mm. */
 const HINGE = 30;
@@ -88,6 +93,7 @@ function feederAt(
   const off = open.find((one) => ask.comesDown(downAt(wanted + one))) ?? open[0];
   const place = off === undefined ? null : onLine(input.rails, line.id, wanted + off);
   if (off === undefined || place === null) return null;
+  const hinge = besideSpan(input, line.id, place.at);
   const straight = downAt(place.at);
   const down = clearNear(straight, ask.comesDown);
   const district = districtOf(input.districts, line.id);
@@ -95,8 +101,21 @@ function feederAt(
     ...{ id: '', line: line.id, at: place.at, segment: place.segment.id, point: line.place(place.at) },
     ...{ down: down ?? straight, district, net: district, side: 'left', moved: off + 0, clear: down !== null },
     through: switchedBy(input, line.id, place.at),
-    lead: besideSpan(input, line.id, place.at) !== null,
+    lead: hinge !== null,
+    over: overDeck(line, { down: down ?? straight, hinge, at: place.at }),
   };
+}
+
+/** A lead keeps to its line, so that it folds with the span; all else goes straight. */
+function overDeck(
+  line: RailLine,
+  { at, down, hinge }: { readonly at: number; readonly down: Point; readonly hinge: number | null },
+): readonly Point[] {
+  const point = line.place(at);
+  if (hinge === null) return Math.hypot(point[0] - down[0], point[1] - down[1]) > 1e-6 ? [point] : [];
+  const far = (at - hinge + line.length) % line.length;
+  const steps = Math.max(1, Math.ceil(far / STEP));
+  return Array.from({ length: steps }, (_, i) => line.place((hinge + (far * (i + 1)) / steps) % line.length));
 }
 
 /** Plain rail, not the middle of a turnout. */

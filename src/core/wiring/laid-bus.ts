@@ -106,7 +106,8 @@ function wiredLoad(input: WiringInput, load: WiringInput['loads'][number], comes
   if (at === null) return [];
   const turnout = load.place.kind === 'turnout';
   const down = clearNear(at, comesDown) ?? at;
-  return [{ drop: `load.${load.id}`, id: load.id, at, down, district: loadDistrict(input, load), turnout }];
+  const over = down === at ? [] : [at];
+  return [{ drop: `load.${load.id}`, id: load.id, at, down, over, district: loadDistrict(input, load), turnout }];
 }
 
 function routeOf({ bus }: WiringInput, under: Under, drops: readonly Drop[]): Route {
@@ -141,12 +142,12 @@ function tailsOf(input: WiringInput, { under, route, taps, feeders, loads }: Hun
   const wired = { under, z: route.z };
   const steady = new Map(input.loads.map(({ id, kind, amps }) => [id, kind === 'steady' ? amps : 0]));
   return [
-    ...feeders.flatMap(({ id, down, point, district, net }) =>
-      hang(id, (tap) => upPath(wired, tap, { down, at: point }), { district, net, amps: 0 }),
+    ...feeders.flatMap((one) =>
+      hang(one.id, (tap) => upPath(wired, tap, one), { district: one.district, net: one.net, amps: 0 }),
     ),
-    ...loads.flatMap(({ drop, id, at, down, district, turnout }) =>
-      hang(drop, (tap) => (turnout ? tailPath(wired, tap) : upPath(wired, tap, { down, at })), {
-        ...{ district, net: district, amps: steady.get(id) ?? 0 },
+    ...loads.flatMap((one) =>
+      hang(one.drop, (tap) => (one.turnout ? tailPath(wired, tap) : upPath(wired, tap, one)), {
+        ...{ district: one.district, net: one.district, amps: steady.get(one.id) ?? 0 },
       }),
     ),
   ];

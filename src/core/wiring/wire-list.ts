@@ -19,6 +19,8 @@ export type WiredLoad = {
   readonly id: string;
   readonly at: Point;
   readonly down: Point;
+  /** from there on over the deck to it */
+  readonly over: readonly Point[];
   readonly district: string;
   readonly turnout: boolean;
 };
@@ -126,26 +128,24 @@ export function tailPath({ under, z }: Pick<Wired, 'under' | 'z'>, { at, way }: 
   return [outward(under, at, z), ...way.map((point) => outward(under, point, level))];
 }
 
-/** The same, up through the deck and along it to a point beside. */
-export function upPath(wired: Pick<Wired, 'under' | 'z'>, tap: Tap, to: { readonly down: Point; readonly at: Point }) {
+/** The same, up through the deck and on over it. */
+export function upPath(wired: Pick<Wired, 'under' | 'z'>, tap: Tap, { down, over }: Pick<Feeder, 'down' | 'over'>) {
   const { deckTop } = wired.under.bench;
-  const beside = Math.hypot(to.at[0] - to.down[0], to.at[1] - to.down[1]) > 1e-6;
-  const up: Vector = [to.down[0], to.down[1], deckTop];
-  return [...tailPath(wired, tap), up, ...(beside ? [[to.at[0], to.at[1], deckTop] as const] : [])];
+  return [...tailPath(wired, tap), ...[down, ...over].map(([x, y]): Vector => [x, y, deckTop])];
 }
 
 function feederPair(named: Named, feeder: Feeder, stock: string): readonly Pair[] {
   const { wired } = named;
   const tap = wired.taps.get(feeder.id);
   if (tap === undefined) return [];
-  const { at, district, down, id, lead, line, net, point, side } = feeder;
+  const { at, district, id, lead, line, net, side } = feeder;
   const slack = lead ? { ...TAIL_SLACK, ends: TAIL_SLACK.ends + LEAD_LOOP } : TAIL_SLACK;
   return [
     {
       ...{ id, kind: lead ? 'lead' : 'feeder', stock, district, net, use: 'rails', along: tap.along },
       from: pairAt(named, net, tap),
       to: say`${line} at ${length(at)}, a to the ${side} rail`,
-      ...cut(upPath(wired, tap, { down, at: point }), slack, wired.input.show),
+      ...cut(upPath(wired, tap, feeder), slack, wired.input.show),
     },
   ];
 }
@@ -154,9 +154,9 @@ function loadPair(named: Named, load: WiredLoad, stock: string): readonly Pair[]
   const { wired } = named;
   const tap = wired.taps.get(load.drop);
   if (tap === undefined) return [];
-  const { at, district, down, id, turnout } = load;
+  const { district, id, turnout } = load;
   // a turnout's motor hangs under the deck
-  const path = turnout ? tailPath(wired, tap) : upPath(wired, tap, { down, at });
+  const path = turnout ? tailPath(wired, tap) : upPath(wired, tap, load);
   return [
     {
       ...{ id, kind: 'load', stock, district, net: district, use: turnout ? 'turnout' : 'other', along: tap.along },

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { standing, toWorld, within } from '../../../src/core/geometry/pose.ts';
 import type { Vector } from '../../../src/core/geometry/shapes.ts';
@@ -139,16 +140,12 @@ describe('wires under the deck, every millimetre against every board, slide, dra
   });
 
   const bare = { file: 'benchwork', from: 'shelves: { side: back, bays: [2, 3], material: deck }', to: '' };
+  const inches = { file: 'notebook', from: 'show: mm', to: 'show: in' };
   const tables: readonly (readonly [string, readonly Change[]])[] = [
     ['without shelves', [bare]],
-    ['with short drawers', [bare, { file: 'benchwork', from: 'length: 450 mm', to: 'length: 250 mm' }]],
-    ['with one drawer', [bare, { file: 'benchwork', from: 'bays: [2, 3], slides', to: 'bays: [3], slides' }]],
-    ['fed from the back', [{ file: 'wiring', from: 'from: [120 mm, 80 mm]', to: 'from: [700 mm, 1000 mm]' }]],
-    ['fed often', [{ file: 'wiring', from: 'every: 900 mm', to: 'every: 250 mm' }]],
-    [
-      'with lights over a strut, a drawer and water',
-      [{ file: 'wiring', from: '[930 mm, 300 mm]', to: '[405 mm, 300 mm]' }],
-    ],
+    ['in inches', [inches]],
+    ['with lights over a strut', [{ file: 'wiring', from: '[930 mm, 300 mm]', to: '[405 mm, 300 mm]' }]],
+    ['with lights over water', [{ file: 'wiring', from: '[930 mm, 300 mm]', to: '[700 mm, 200 mm]' }]],
   ];
 
   for (const [name, changes] of tables) {
@@ -158,4 +155,36 @@ describe('wires under the deck, every millimetre against every board, slide, dra
       expect(runInto(other)).toEqual([]);
     });
   }
+
+  const random = fc.sample(
+    fc.record({
+      bays: fc.constantFrom('[2]', '[3]', '[2, 3]'),
+      slides: fc.constantFrom(250, 300, 350, 450),
+      every: fc.integer({ min: 3, max: 12 }),
+      from: fc.tuple(fc.integer({ min: 2, max: 30 }), fc.integer({ min: 2, max: 20 })),
+      light: fc.tuple(fc.integer({ min: 2, max: 30 }), fc.integer({ min: 2, max: 20 })),
+    }),
+    { numRuns: 10, seed: 20261125 },
+  );
+
+  it('so do ten random tables with drawers, and at least seven of them are wired in full', () => {
+    const all = random.map(({ bays, every, from, light, slides }) =>
+      demo(
+        bare,
+        {
+          file: 'benchwork',
+          from: 'bays: [2, 3], slides: { length: 450 mm }',
+          to: `bays: ${bays}, slides: { length: ${slides} mm }`,
+        },
+        { file: 'wiring', from: 'every: 900 mm', to: `every: ${every * 100} mm` },
+        { file: 'wiring', from: 'from: [120 mm, 80 mm]', to: `from: [${from[0] * 50} mm, ${from[1] * 50} mm]` },
+        { file: 'wiring', from: '[930 mm, 300 mm]', to: `[${light[0] * 50} mm, ${light[1] * 50} mm]` },
+      ),
+    );
+    const whole = all.filter(({ findings }) => !findings.some(({ rule }) => rule === 'feeder-unreached'));
+    console.log(`random tables with drawers: ${whole.length} of ${all.length} wired in full`);
+    expect(whole.length).toBeGreaterThanOrEqual(7);
+    expect(all.flatMap(({ findings }) => findings.filter(({ rule }) => rule === 'bus-clash'))).toEqual([]);
+    expect(all.flatMap(runInto)).toEqual([]);
+  });
 });

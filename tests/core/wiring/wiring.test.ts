@@ -324,7 +324,12 @@ describe('a lift bridge', () => {
   });
 
   it('has a lead to its span and its approaches through a switch', () => {
-    expect(lifted.wires.filter(({ kind }) => kind === 'lead')).toHaveLength(2);
+    const leads = lifted.wires.filter(({ kind }) => kind === 'lead');
+    expect(leads).toHaveLength(2);
+    // 30 before the span, then along the line to its middle at 1400, on the deck
+    const onDeck = (leads[0]?.path ?? []).filter(([, , z]) => z === 609);
+    expect(spaceLength(onDeck)).toBeCloseTo(130, 6);
+    expect(onDeck.length).toBeGreaterThan(3);
     const switched = lifted.wires.filter(({ kind, net }) => kind === 'feeder' && net === 'switch-bridge');
     expect(switched).toHaveLength(4);
     const [unit, ...more] = lifted.units;

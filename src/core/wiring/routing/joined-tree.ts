@@ -2,7 +2,7 @@ import type { Lattice } from './lattice.ts';
 import { cheapestWays, type Ways, waysFrom } from './shortest.ts';
 
 /** Up to so many stops every tree is weighed; beyond, one is mended. */
-export const MOST_EXACT = 4;
+export const MOST_EXACT = 6;
 
 /** Gains smaller than this are none. */
 const SOME = 1e-6;
