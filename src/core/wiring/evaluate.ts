@@ -73,15 +73,8 @@ export function evaluateWiring(wiring: Wiring, context: WiringContext): Result<W
       tripsAt: atLeast(0.01, one['trips-at'], { ...reading, at: `wiring.districts.${i}.trips-at` }),
     })),
     lifts: context.lifts,
-    gaps:
-      wiring.gaps === undefined
-        ? null
-        : wiring.gaps.map((place, i) => onLine(place, { ...reading, at: `wiring.gaps.${i}` })),
-    rail: {
-      ohmPerMetre:
-        wiring.rails === undefined ? railOhmPerMetre(usualCode(context.scale)) : read(wiring.rails['ohm-per-metre']),
-      assumed: wiring.rails === undefined,
-    },
+    gaps: wiring.gaps?.map((place, i) => onLine(place, { ...reading, at: `wiring.gaps.${i}` })) ?? null,
+    rail: railOf(wiring, reading),
     train: wiring['longest-train'] === undefined ? longestConducting(context.trains) : read(wiring['longest-train']),
     mayLose: wiring['may-lose'] === undefined ? MAY_LOSE : read(wiring['may-lose']),
     warm: WARM,
@@ -91,6 +84,12 @@ export function evaluateWiring(wiring: Wiring, context: WiringContext): Result<W
     wires: context.stock.filter((one) => one.kind === 'wire'),
   };
   return faults.length > 0 ? failed(...faults) : done(input);
+}
+
+function railOf({ rails }: Wiring, { context, read }: Reading): WiringInput['rail'] {
+  return rails === undefined
+    ? { ohmPerMetre: railOhmPerMetre(usualCode(context.scale)), assumed: true }
+    : { ohmPerMetre: read(rails['ohm-per-metre']), assumed: false };
 }
 
 /** The longest vehicle whose wheels conduct; coaches on plastic wheels bridge nothing. */

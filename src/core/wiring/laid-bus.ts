@@ -16,7 +16,7 @@ import { type Tap, tapFor } from './routing/tap.ts';
 import { corners } from './routing/to-limbs.ts';
 import type { Tail } from './tail.ts';
 import { inward, outward, type Under } from './under.ts';
-import type { Units, UnitWanted } from './units.ts';
+import type { Units } from './units.ts';
 import { spaceLength } from './wire.ts';
 import { tailPath, upPath, type Wired, type WiredLoad } from './wire-list.ts';
 
@@ -47,52 +47,41 @@ export type LaidBus = {
 export type ToHang = Units & { readonly comesDown: ComesDown };
 
 /** The bus found or as written, with where everything meets it. Null without a bus. */
-export function layBus(
-  input: WiringInput,
-  under: Under,
-  { comesDown, feeders, units: wanted }: ToHang,
-): LaidBus | null {
+export function layBus(input: WiringInput, under: Under, hang: ToHang): LaidBus | null {
   const { bus } = input;
   if (bus === null) return null;
-  const loads = input.loads.flatMap((load) => wiredLoad(input, load, comesDown));
-  const standing = wanted.flatMap((unit) =>
-    unit.at === null ? [] : [{ unit, at: clearNear(unit.at, comesDown) ?? unit.at }],
-  );
-  const drops: readonly Drop[] = [
-    ...feeders.map(({ id, down }) => ({ id, at: inward(under, down) })),
-    ...loads.map(({ drop, down }) => ({ id: drop, at: inward(under, down) })),
-    ...standing.map(({ unit, at }) => ({ id: unit.id, at: inward(under, at) })),
-  ];
+  const { feeders } = hang;
+  const loads = input.loads.flatMap((load) => wiredLoad(input, load, hang.comesDown));
+  const drops = dropsOf(under, hang, loads);
   const route = routeOf(input, under, drops);
+  const { limbs, z } = route;
   const taps = new Map(drops.flatMap((drop) => tapFor(under, route, drop) ?? []).map((tap) => [tap.drop, tap]));
-  const spots = (unit: UnitWanted) =>
-    feeders.filter(({ net }) => net === unit.id).flatMap(({ id }) => taps.get(id) ?? []);
-  const units = wanted.flatMap((unit): readonly LaidUnit[] => {
+  const units = hang.units.flatMap((unit): readonly LaidUnit[] => {
     const near = drops.find(({ id }) => id === unit.id)?.at ?? null;
-    const laid = layUnit(under, route, { unit, spots: spots(unit), near });
-    return laid === null ? [] : [laid];
+    const spots = feeders.filter(({ net }) => net === unit.id).flatMap(({ id }) => taps.get(id) ?? []);
+    return [layUnit(under, route, { unit, spots, near })].filter((one) => one !== null);
   });
   const tails = tailsOf(input, { under, route, taps, feeders, loads });
   const districts = districtsOf(input).map(({ id }) => id);
-  const nets = netsOf({ limbs: route.limbs, districts, units, tails });
-  const { met, clashes } = crossings(under, route.limbs, route.z);
-  const holes = busHoles(under, met, { z: route.z, nets, outside: bus.stock.outside, show: input.show });
+  const nets = netsOf({ limbs, districts, units, tails });
+  const { met, clashes } = crossings(under, limbs, z);
+  const holes = busHoles(under, met, { z, nets, outside: bus.stock.outside, show: input.show });
+  const joints = benchJoints(holes);
   return {
     run: runOf(bus, under, route),
-    wired: {
-      input,
-      under,
-      limbs: route.limbs,
-      z: route.z,
-      taps,
-      feeders,
-      loads,
-      units,
-      nets,
-      joints: benchJoints(holes),
-    },
+    wired: { input, under, limbs, z, taps, feeders, loads, units, nets, joints },
     ...{ route, tails, holes, clashes },
   };
+}
+
+/** Everywhere that thin wires come down to the bus, and where a switch has to stand. */
+function dropsOf(under: Under, { comesDown, feeders, units }: ToHang, loads: readonly WiredLoad[]): readonly Drop[] {
+  const standing = units.flatMap(({ at, id }) => (at === null ? [] : [{ id, at: clearNear(at, comesDown) ?? at }]));
+  return [
+    ...feeders.map(({ id, down }) => ({ id, at: inward(under, down) })),
+    ...loads.map(({ drop, down }) => ({ id: drop, at: inward(under, down) })),
+    ...standing.map(({ at, id }) => ({ id, at: inward(under, at) })),
+  ];
 }
 
 function runOf(bus: NonNullable<WiringInput['bus']>, under: Under, { limbs, proved, z }: Route): BusRun {

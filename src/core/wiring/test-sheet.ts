@@ -22,66 +22,79 @@ type Tested = {
 /** The tests of the wiring in the order they are made: without power, then with a meter, then with a coin. */
 export function testSheet(input: WiringInput, { feeders, districts, gaps, units, wires }: Tested): readonly TestRow[] {
   return [
-    ...gaps.map(
-      (gap): TestRow => ({
-        id: `cut.${gap.id}`,
-        of: gap.id,
-        what:
-          gap.rails === 'both'
-            ? say`Supply off. Ohmmeter along each rail across the cut in ${gap.line} at ${length(gap.at)}.`
-            : say`Supply off. Ohmmeter along the rail of ${gap.of}'s frog across the cut in ${gap.line} at ${length(gap.at)}.`,
-        expect:
-          gap.rails === 'frog'
-            ? say`No connection while the wires of one side are off the bus.`
-            : say`No connection in either rail while the wires of one side are off the bus.`,
-      }),
-    ),
-    ...feeders.map(
-      (feeder): TestRow => ({
-        id: `feeder.${feeder.id}`,
-        of: feeder.id,
-        what: say`Supply off. Ohmmeter from ${wireLabels(wires, feeder.id)} each to its own rail of ${feeder.line} at ${length(feeder.at)}, a to the ${feeder.side} one, then to the other rail.`,
-        expect: say`Under one ohm to its own rail, no connection to the other.`,
-      }),
-    ),
-    ...units.map(
-      ({ id, kind, line, of }): TestRow => ({
-        id: `unit.${id}`,
+    ...gaps.map(cutTest),
+    ...feeders.map((feeder) => feederTest(feeder, wires)),
+    ...units.map(unitTest),
+    ...districts.flatMap((district) => districtTests(input, district)),
+  ];
+}
+
+function cutTest({ at, id, line, of, rails }: Gap): TestRow {
+  const one = rails === 'frog';
+  return {
+    id: `cut.${id}`,
+    of: id,
+    what: one
+      ? say`Supply off. Ohmmeter along the rail of ${of}'s frog across the cut in ${line} at ${length(at)}.`
+      : say`Supply off. Ohmmeter along each rail across the cut in ${line} at ${length(at)}.`,
+    expect: one
+      ? say`No connection while the wires of one side are off the bus.`
+      : say`No connection in either rail while the wires of one side are off the bus.`,
+  };
+}
+
+function feederTest({ at, id, line, side }: Feeder, wires: readonly Wire[]): TestRow {
+  return {
+    id: `feeder.${id}`,
+    of: id,
+    what: say`Supply off. Ohmmeter from ${wireLabels(wires, id)} each to its own rail of ${line} at ${length(at)}, a to the ${side} one, then to the other rail.`,
+    expect: say`Under one ohm to its own rail, no connection to the other.`,
+  };
+}
+
+function unitTest({ id, kind, line, of }: LaidUnit): TestRow {
+  if (kind === 'bridge-switch')
+    return {
+      id: `unit.${id}`,
+      of: id,
+      what: say`Supply on, ${of} lifted. Voltmeter across the rails of ${line} on both its approaches; then ${of} closed.`,
+      expect: say`No voltage while it is up, and no train moves; all of it when it is closed.`,
+    };
+  return {
+    id: `unit.${id}`,
+    of: id,
+    what: say`Supply on. Drive a train into the section of ${line} that reverses, over the cut at its end, and out again.`,
+    expect:
+      kind === 'reverser'
+        ? say`Nothing switches off and the train does not stop.`
+        : say`It runs in with the switch one way and out with it the other; the switch is thrown while the train stands inside.`,
+  };
+}
+
+/** The lowest voltage, and a coin where the loop is longest. */
+function districtTests(
+  { supply }: WiringInput,
+  { id, name, short, tripsAt, worst }: DistrictFigures,
+): readonly TestRow[] {
+  const low = worst === null ? [] : [worst];
+  const far = short === null ? [] : [short];
+  return [
+    ...low.map(
+      (one): TestRow => ({
+        id: `volts.${id}`,
         of: id,
-        what:
-          kind === 'bridge-switch'
-            ? say`Supply on, ${of} lifted. Voltmeter across the rails of ${line} on both its approaches; then ${of} closed.`
-            : say`Supply on. Drive a train into the section of ${line} that reverses, over the cut at its end, and out again.`,
-        expect:
-          kind === 'bridge-switch'
-            ? say`No voltage while it is up, and no train moves; all of it when it is closed.`
-            : kind === 'reverser'
-              ? say`Nothing switches off and the train does not stop.`
-              : say`It runs in with the switch one way and out with it the other; the switch is thrown while the train stands inside.`,
+        what: say`Trains that draw all that ${name} gives, standing on ${one.line} at ${length(one.at)}.`,
+        expect: say`${volts(one.volts)} or more of the ${volts(supply.volts)}.`,
       }),
     ),
-    ...districts.flatMap(({ id, name, worst, short, tripsAt }): readonly TestRow[] => [
-      ...(worst === null
-        ? []
-        : [
-            {
-              id: `volts.${id}`,
-              of: id,
-              what: say`Trains that draw all that ${name} gives, standing on ${worst.line} at ${length(worst.at)}.`,
-              expect: say`${volts(worst.volts)} or more of the ${volts(input.supply.volts)}.`,
-            },
-          ]),
-      ...(short === null
-        ? []
-        : [
-            {
-              id: `coin.${id}`,
-              of: id,
-              what: say`A coin across the rails of ${short.line} at ${length(short.at)}, and at the far end of every length of rail of ${name}.`,
-              expect: say`It switches off at once, every time: the loop is ${ohms(short.loop)}, and ${ohms(mostLoop({ volts: input.supply.volts, tripsAt }))} would still do.`,
-            },
-          ]),
-    ]),
+    ...far.map(
+      (one): TestRow => ({
+        id: `coin.${id}`,
+        of: id,
+        what: say`A coin across the rails of ${one.line} at ${length(one.at)}, and at the far end of every length of rail of ${name}.`,
+        expect: say`It switches off at once, every time: the loop is ${ohms(one.loop)}, and ${ohms(mostLoop({ volts: supply.volts, tripsAt }))} would still do.`,
+      }),
+    ),
   ];
 }
 

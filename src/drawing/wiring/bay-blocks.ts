@@ -2,16 +2,19 @@ import { rectangle } from '../../core/geometry/polygon.ts';
 import { standing, toWorld } from '../../core/geometry/pose.ts';
 import type { Point, Vector } from '../../core/geometry/shapes.ts';
 import type { PlaceBelow } from '../../core/wiring/places.ts';
+import type { Wire } from '../../core/wiring/wire.ts';
 import { headedBlock } from '../bench-view.ts';
 import type { Block } from '../block.ts';
 import { saidLength } from '../figures.ts';
-import { boxAbout, labelAll } from '../labels.ts';
+import { boxAbout, type Labelled, labelAll } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { onPaper, type View } from '../view.ts';
-import { obstaclesOf, pairNumber, pairsOf, WIRE_PENS, type WiringAsk } from './wiring-stage.ts';
+import { sharedNumbers } from './pair-numbers.ts';
+import { obstaclesOf, pairsOf, unitLetter, unitMarks, WIRE_PENS, type WiringAsk } from './wiring-stage.ts';
 
 /** How far beyond its walls a bay's picture shows the wires, mm. */
 const MARGIN = 25;
+const HOLE = 1.1;
 
 /** Each bay that has something under it, alone, as seen from above, with its wires' numbers. */
 export function bayBlocks(ask: WiringAsk): readonly Block[] {
@@ -28,48 +31,9 @@ function bayBlock(ask: WiringAsk, place: PlaceBelow): Block {
     const pieces = clippedPath(wire.path, widened(box));
     return pieces.length === 0 ? [] : [{ wire, pieces }];
   });
-  const outline: Mark = {
-    kind: 'polygon',
-    rings: [rectangle(box.low, box.high).map((p) => onPaper(view, p))],
-    fill: 'none',
-    pen: 'feature',
-    role: 'outline',
-  };
-  const wires = pairs.flatMap(({ wire, pieces }) =>
-    pieces.map(
-      ([from, to]): Mark => ({
-        kind: 'line',
-        from: onPaper(view, from),
-        to: onPaper(view, to),
-        pen: WIRE_PENS[wire.kind],
-        role: 'feature',
-      }),
-    ),
-  );
-  const holes = ask.wiring.holes
-    .filter(({ id }) => place.holes.includes(id))
-    .map(
-      ({ at }): Mark => ({
-        kind: 'circle',
-        centre: onPaper(view, [at[0], at[1]]),
-        radius: 1.1,
-        fill: 'paper',
-        pen: 'feature',
-        role: 'symbol',
-      }),
-    );
-  const marks = [outline, ...wires, ...holes];
+  const marks = bayMarks(ask, place, { view, box, pairs });
   const [[x0, y1], [x1, y0]] = [onPaper(view, box.low), onPaper(view, box.high)];
-  const room = { x0, x1, y0, y1 };
-  const labels = pairs.flatMap(({ wire, pieces }) => {
-    const last = pieces[pieces.length - 1]?.[1];
-    if (last === undefined) return [];
-    return [{ text: pairNumber(wire), box: boxAbout(onPaper(view, last), 0.7) }];
-  });
-  const bored = ask.wiring.holes
-    .filter(({ id }) => place.holes.includes(id))
-    .map(({ id, at }) => ({ text: id.replace('hole-', 'H'), box: boxAbout(onPaper(view, [at[0], at[1]]), 1.1) }));
-  const named = labelAll([...labels, ...bored], obstaclesOf(marks), [room]);
+  const named = labelAll(bayLabels(ask, place, { view, pairs }), obstaclesOf(marks), [{ x0, x1, y0, y1 }]);
   const { busHeight } = place;
   const said = [
     busHeight === null ? '' : `bus ${saidLength(busHeight, ask.options.unit)} above the floor`,
@@ -83,6 +47,56 @@ function bayBlock(ask: WiringAsk, place: PlaceBelow): Block {
     place.bay.replace('bay.', 'Bay '),
     said,
   );
+}
+
+type Run = { readonly wire: Wire; readonly pieces: readonly (readonly [Point, Point])[] };
+type Seen = { readonly view: View; readonly pairs: readonly Run[] };
+
+/** A bay's walls, the wires in it, its holes, and what is screwed up there. */
+function bayMarks(
+  ask: WiringAsk,
+  place: PlaceBelow,
+  { box, pairs, view }: Seen & { readonly box: Box },
+): readonly Mark[] {
+  const ring = rectangle(box.low, box.high).map((p) => onPaper(view, p));
+  const outline: Mark = { kind: 'polygon', rings: [ring], fill: 'none', pen: 'feature', role: 'outline' };
+  const wires = pairs.flatMap(({ wire, pieces }) =>
+    pieces.map(
+      ([from, to]): Mark => ({
+        ...{ kind: 'line', from: onPaper(view, from), to: onPaper(view, to) },
+        ...{ pen: WIRE_PENS[wire.kind], role: 'feature' },
+      }),
+    ),
+  );
+  const holes = holesIn(ask, place).map(
+    ({ at }): Mark => ({
+      ...{ kind: 'circle', centre: onPaper(view, [at[0], at[1]]), radius: HOLE },
+      ...{ fill: 'paper', pen: 'feature', role: 'symbol' },
+    }),
+  );
+  const units = ask.wiring.units.filter(({ id }) => place.units.includes(id));
+  return [outline, ...wires, ...holes, ...unitMarks({ ...ask, wiring: { ...ask.wiring, units } }, view)];
+}
+
+function holesIn({ wiring }: WiringAsk, place: PlaceBelow) {
+  return wiring.holes.filter(({ id }) => place.holes.includes(id));
+}
+
+/** The numbers of the pairs where they leave the bay or end, its holes and its units. */
+function bayLabels(ask: WiringAsk, place: PlaceBelow, { pairs, view }: Seen): readonly Labelled[] {
+  const ends = pairs.flatMap(({ wire, pieces }) => {
+    const last = pieces[pieces.length - 1]?.[1];
+    return last === undefined ? [] : [{ wire, spot: onPaper(view, last) }];
+  });
+  const numbers = sharedNumbers(ends).map((one) => ({ text: one.numbers.join(' '), box: boxAbout(one.spot, 0.7) }));
+  const bored = holesIn(ask, place).map(({ id, at }) => ({
+    text: id.replace('hole-', 'H'),
+    box: boxAbout(onPaper(view, [at[0], at[1]]), HOLE),
+  }));
+  const screwed = ask.wiring.units.flatMap(({ id, place: [x, y] }, i) =>
+    place.units.includes(id) ? [{ text: unitLetter(i), box: boxAbout(onPaper(view, [x, y]), 1.5) }] : [],
+  );
+  return [...numbers, ...bored, ...screwed];
 }
 
 function listed(what: string, names: readonly string[]): string {

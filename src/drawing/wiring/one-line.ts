@@ -52,15 +52,7 @@ function netBlock(
   ask: WiringAsk,
   { buses, page }: { readonly buses: readonly Wire[]; readonly page: readonly Wire[] },
 ): Block {
-  const { options } = ask;
   const foot = (page.length + 1) * ROW;
-  const line = (from: Spot, to: Spot, pen: 'cut-edge' | 'feature' | 'hidden'): Mark => ({
-    kind: 'line',
-    from,
-    to,
-    pen,
-    role: 'feature',
-  });
   const breaker: Mark = {
     kind: 'polygon',
     rings: [
@@ -75,20 +67,26 @@ function netBlock(
     pen: 'edge',
     role: 'symbol',
   };
-  const rows = page.flatMap((wire, i): readonly Mark[] => {
-    const y = (i + 1) * ROW + 2;
-    const length = saidLength(wire.length, options.unit);
-    return [
-      line([BUS, y], [WORDS - 2, y], wire.kind === 'feeder' ? 'hidden' : 'feature'),
-      { kind: 'circle', centre: [BUS, y], radius: 0.6, fill: 'ink', pen: 'feature', role: 'symbol' },
-      lettering(`${pairNumber(wire)}  ${saidWords(ask, wire.to)}, ${length} of ${wire.stock}`, [WORDS, y + 1.2]),
-    ];
-  });
+  const rows = page.flatMap((wire, i) => rowMarks(ask, wire, (i + 1) * ROW + 2));
   const stock = buses[0]?.stock;
   const words = stock === undefined ? [] : [lettering(stock, [BUS + 4, 3])];
   return {
-    marks: [breaker, line([BUS, 4], [BUS, foot + 2], 'cut-edge'), ...words, ...rows],
+    marks: [breaker, straight([BUS, 4], [BUS, foot + 2], 'cut-edge'), ...words, ...rows],
     views: [],
     dimensions: [],
   };
+}
+
+function straight(from: Spot, to: Spot, pen: 'cut-edge' | 'feature' | 'hidden'): Mark {
+  return { kind: 'line', from, to, pen, role: 'feature' };
+}
+
+/** One pair on its row: its branch from the bus, its number, where it goes and how long it is. */
+function rowMarks(ask: WiringAsk, wire: Wire, y: number): readonly Mark[] {
+  const length = saidLength(wire.length, ask.options.unit);
+  return [
+    straight([BUS, y], [WORDS - 2, y], wire.kind === 'feeder' ? 'hidden' : 'feature'),
+    { kind: 'circle', centre: [BUS, y], radius: 0.6, fill: 'ink', pen: 'feature', role: 'symbol' },
+    lettering(`${pairNumber(wire)}  ${saidWords(ask, wire.to)}, ${length} of ${wire.stock}`, [WORDS, y + 1.2]),
+  ];
 }

@@ -13,10 +13,18 @@ const SHARED = 1;
 
 /** Every pair's number once: a length of bus half-way along it, a thin pair at its end; pairs of one place together. */
 export function pairNumbers(wiring: WiringModel, view: View): readonly Numbers[] {
+  return sharedNumbers(
+    pairsOf(wiring).flatMap((wire) => {
+      const spot = spotOf(wire, view);
+      return spot === null ? [] : [{ wire, spot }];
+    }),
+  );
+}
+
+/** Numbers of pairs by where they are named, those of one place together. */
+export function sharedNumbers(named: readonly { readonly wire: Wire; readonly spot: Spot }[]): readonly Numbers[] {
   const groups: { readonly spot: Spot; readonly numbers: string[] }[] = [];
-  for (const wire of pairsOf(wiring)) {
-    const spot = spotOf(wire, view);
-    if (spot === null) continue;
+  for (const { spot, wire } of named) {
     const near = groups.find((one) => Math.hypot(one.spot[0] - spot[0], one.spot[1] - spot[1]) < SHARED);
     if (near === undefined) groups.push({ spot, numbers: [pairNumber(wire)] });
     else near.numbers.push(pairNumber(wire));

@@ -29,42 +29,31 @@ function sectionFindings(
   const open = mine.filter((gap) => !isCut(input, gap));
   const by = input.supply.control === 'digital' ? 'an automatic reverser' : 'a changeover switch';
   const what = say`A train that goes round by ${section.line} comes back with its rails swapped.`;
-  const cutAt: readonly Said[] = mine.flatMap(({ at }, i): readonly Said[] => [i === 0 ? '' : ' and ', length(at)]);
+  const source = 'parity of rail swaps round every closed route';
   const told =
     open.length > 0
       ? tell({
-          rule: 'reversing-not-cut',
-          level: 'halt',
-          where: section.line,
+          ...{ rule: 'reversing-not-cut', level: 'halt', where: section.line, source },
           what: [...what, ' Its rails meet their opposites: a dead short.'],
-          mend: [
-            'Cut both rails of ',
-            section.line,
-            ' at ',
-            ...open.flatMap(({ at }, i): readonly Said[] => [i === 0 ? '' : ' and ', length(at)]),
-            ` and feed what lies between through ${by}.`,
-          ],
-          ...{
-            figure: mine.length - open.length,
-            limit: mine.length,
-            source: 'parity of rail swaps round every closed route',
-          },
+          mend: [...cutBoth(section.line, open), ` and feed what lies between through ${by}.`],
+          ...{ figure: mine.length - open.length, limit: mine.length },
         })
       : tell({
-          rule: 'reversing-section',
-          level: 'note',
-          where: section.line,
-          what,
+          ...{ rule: 'reversing-section', level: 'note', where: section.line, source, what },
           mend: [
-            'Cut both rails of ',
-            section.line,
-            ' at ',
-            ...cutAt,
+            ...cutBoth(section.line, mine),
             `, feed what lies between through ${by}${proved ? '' : '; other places to cut may be fewer'}.`,
           ],
-          ...{ figure: section.length, unit: 'mm', source: 'parity of rail swaps round every closed route' },
+          ...{ figure: section.length, unit: 'mm' },
         });
   return [told, ...shortSection(input, section)];
+}
+
+function cutBoth(line: string, cuts: readonly Gap[]): readonly Said[] {
+  return [
+    `Cut both rails of ${line} at `,
+    ...cuts.flatMap(({ at }, i): readonly Said[] => [i === 0 ? '' : ' and ', length(at)]),
+  ];
 }
 
 /** A train that stands over both ends of a section joins what the reverser must hold apart. */
