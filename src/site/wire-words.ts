@@ -12,7 +12,7 @@ const KINDS: Readonly<Record<Wire['kind'], string>> = {
   feeder: 'feeder',
   lead: 'flexible lead with a plug',
   load: 'to a load',
-  frog: 'to a frog',
+  frog: 'for a live frog',
 };
 
 /** Every wire as it is cut, in the order of its number. */

@@ -53,6 +53,8 @@ export type WireStock = Goods & {
   readonly ohmPerMetre: number;
   readonly outside: number;
   readonly amps: { readonly chassis: number; readonly cautious: number };
+  /** of the two wires of a pair, as the author has them; null or absent: the usual ones */
+  readonly colours?: readonly [string, string] | null;
 };
 
 export type CasterStock = Goods & {

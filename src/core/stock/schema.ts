@@ -70,6 +70,8 @@ const wire = z
     /** over the insulation */
     outside: literal.length,
     amps: z.strictObject({ chassis: literal.current, cautious: literal.current }),
+    /** of the two wires of a pair, where the author has chosen them */
+    colours: z.tuple([words, words]).nullable().default(null),
   })
   .transform(({ 'ohm-per-metre': ohmPerMetre, ...rest }) => ({ ...rest, ohmPerMetre }));
 

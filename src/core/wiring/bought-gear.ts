@@ -3,7 +3,10 @@ import type { SmallPart } from './small-part.ts';
 import { UNIT_NAMES, type UnitWanted } from './units.ts';
 
 /** What gives, parts and turns the current: the supply, a breaker for each district, reversers and switches. */
-export function boughtGear({ districts, supply }: WiringInput, units: readonly UnitWanted[]): readonly SmallPart[] {
+export function boughtGear(
+  { districts, rails, supply }: WiringInput,
+  units: readonly UnitWanted[],
+): readonly SmallPart[] {
   const { control, tripsAt, volts } = supply;
   const gives = control === 'digital' ? 'Command station with booster' : 'Throttle';
   const all = `${gives} and its listed supply, ${figure(volts)} V, switching off at ${figure(tripsAt)} A`;
@@ -21,6 +24,16 @@ export function boughtGear({ districts, supply }: WiringInput, units: readonly U
       const through = districts.find((one) => one.id === district)?.tripsAt ?? tripsAt;
       return { kind: 'unit', name: `${capital(UNIT_NAMES[kind])}, ${figure(through)} A`, quantity: 1, of: [id] };
     }),
+    ...rails.turnouts
+      .filter(({ frog }) => frog === 'live')
+      .map(
+        ({ id }): SmallPart => ({
+          kind: 'unit',
+          name: 'Changeover switch for a live frog, one pole',
+          quantity: 1,
+          of: [id],
+        }),
+      ),
   ];
 }
 

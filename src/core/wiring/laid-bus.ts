@@ -1,7 +1,7 @@
 import type { Point, Vector } from '../geometry/shapes.ts';
 import { benchJoints } from './bench-joints.ts';
 import { type ComesDown, clearNear } from './clear-way.ts';
-import { districtsOf } from './districts.ts';
+import { districtOf, districtsOf } from './districts.ts';
 import type { Feeder } from './feeders.ts';
 import { type BusHole, busHoles, crossings } from './holes.ts';
 import type { WiringInput } from './input.ts';
@@ -18,7 +18,7 @@ import type { Tail } from './tail.ts';
 import { inward, outward, type Under } from './under.ts';
 import type { Units } from './units.ts';
 import { spaceLength } from './wire.ts';
-import { tailPath, upPath, type Wired, type WiredLoad } from './wire-list.ts';
+import { tailPath, upPath, type Wired, type WiredFrog, type WiredLoad } from './wire-list.ts';
 
 /** The bus as it runs; notebook coordinates, mm. */
 export type BusRun = {
@@ -52,7 +52,8 @@ export function layBus(input: WiringInput, under: Under, hang: ToHang): LaidBus 
   if (bus === null) return null;
   const { feeders } = hang;
   const loads = input.loads.flatMap((load) => wiredLoad(input, load, hang.comesDown));
-  const drops = dropsOf(under, hang, loads);
+  const frogs = input.rails.turnouts.flatMap((turnout) => wiredFrog(input, turnout, hang.comesDown));
+  const drops = dropsOf(under, hang, [...loads, ...frogs]);
   const route = routeOf(input, under, drops);
   const { limbs, z } = route;
   const taps = new Map(drops.flatMap((drop) => tapFor(under, route, drop) ?? []).map((tap) => [tap.drop, tap]));
@@ -61,7 +62,7 @@ export function layBus(input: WiringInput, under: Under, hang: ToHang): LaidBus 
     const spots = feeders.filter(({ net }) => net === unit.id).flatMap(({ id }) => taps.get(id) ?? []);
     return [layUnit(under, route, { unit, spots, near })].filter((one) => one !== null);
   });
-  const tails = tailsOf(input, { under, route, taps, feeders, loads });
+  const tails = tailsOf(input, { under, route, taps, feeders, loads, frogs });
   const districts = districtsOf(input).map(({ id }) => id);
   const nets = netsOf({ limbs, districts, units, tails });
   const { met, clashes } = crossings(under, limbs, z);
@@ -69,13 +70,17 @@ export function layBus(input: WiringInput, under: Under, hang: ToHang): LaidBus 
   const joints = benchJoints(holes);
   return {
     run: runOf(bus, under, route),
-    wired: { input, under, limbs, z, taps, feeders, loads, units, nets, joints },
+    wired: { input, under, limbs, z, taps, feeders, loads, frogs, units, nets, joints },
     ...{ route, tails, holes, clashes },
   };
 }
 
 /** Everywhere that thin wires come down to the bus, and where a switch has to stand. */
-function dropsOf(under: Under, { comesDown, feeders, units }: ToHang, loads: readonly WiredLoad[]): readonly Drop[] {
+function dropsOf(
+  under: Under,
+  { comesDown, feeders, units }: ToHang,
+  loads: readonly Pick<WiredLoad, 'drop' | 'down'>[],
+): readonly Drop[] {
   const standing = units.flatMap(({ at, id }) => (at === null ? [] : [{ id, at: clearNear(at, comesDown) ?? at }]));
   return [
     ...feeders.map(({ id, down }) => ({ id, at: inward(under, down) })),
@@ -97,6 +102,16 @@ function wiredLoad(input: WiringInput, load: WiringInput['loads'][number], comes
   const down = clearNear(at, comesDown) ?? at;
   const over = down === at ? [] : [at];
   return [{ drop: `load.${load.id}`, id: load.id, at, down, over, district: loadDistrict(input, load), turnout }];
+}
+
+function wiredFrog(
+  { districts }: WiringInput,
+  { at, frog, id, line }: WiringInput['rails']['turnouts'][number],
+  comesDown: ComesDown,
+): readonly WiredFrog[] {
+  if (frog !== 'live') return [];
+  const down = clearNear(at, comesDown) ?? at;
+  return [{ drop: `frog-${id}-in`, turnout: id, at, down, district: districtOf(districts, line) }];
 }
 
 function routeOf({ bus }: WiringInput, under: Under, drops: readonly Drop[]): Route {
@@ -121,9 +136,10 @@ type Hung = {
   readonly taps: ReadonlyMap<string, Tap>;
   readonly feeders: readonly Feeder[];
   readonly loads: Wired['loads'];
+  readonly frogs: Wired['frogs'];
 };
 
-function tailsOf(input: WiringInput, { under, route, taps, feeders, loads }: Hung): readonly Tail[] {
+function tailsOf(input: WiringInput, { under, route, taps, feeders, loads, frogs }: Hung): readonly Tail[] {
   const hang = (drop: string, pathOf: (tap: Tap) => readonly Vector[], rest: Omit<Tail, 'tap' | 'length'>) => {
     const tap = taps.get(drop);
     return tap === undefined ? [] : [{ ...rest, tap, length: spaceLength(pathOf(tap)) }];
@@ -138,6 +154,9 @@ function tailsOf(input: WiringInput, { under, route, taps, feeders, loads }: Hun
       hang(one.drop, (tap) => (one.turnout ? tailPath(wired, tap) : upPath(wired, tap, one)), {
         ...{ district: one.district, net: one.district, amps: steady.get(one.id) ?? 0 },
       }),
+    ),
+    ...frogs.flatMap(({ district, drop }) =>
+      hang(drop, (tap) => tailPath(wired, tap), { district, net: district, amps: 0 }),
     ),
   ];
 }

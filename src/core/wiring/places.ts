@@ -71,13 +71,15 @@ function passes({ under }: Wired, path: readonly Vector[], bay: Bay): boolean {
   return baysAlong(flat, under.bays).includes(bay.id);
 }
 
-/** Every joint of thin wires to the bus in a bay, in the order the bus meets them. */
-function jointsIn({ taps, under, z }: Wired, wires: readonly Wire[], bay: Bay): PlaceBelow['joints'] {
-  return [...taps.values()]
-    .filter((tap) => tap.bay === bay.id)
-    .toSorted((a, b) => a.limb - b.limb || a.along - b.along)
-    .map(({ at, drop }) => {
-      const pair = drop.replace('load.', '');
+/** Every joint to the bus in a bay, thin wires' and units', in the order the bus meets them. */
+function jointsIn({ taps, under, units, z }: Wired, wires: readonly Wire[], bay: Bay): PlaceBelow['joints'] {
+  const thin = [...taps.values()]
+    .filter(({ drop }) => !units.some(({ id }) => id === drop))
+    .map((tap) => ({ tap, pair: tap.drop.replace('load.', '') }));
+  return [...thin, ...units.map(({ id, tap }) => ({ tap, pair: `${id}-in` }))]
+    .filter(({ tap }) => tap.bay === bay.id)
+    .toSorted((a, b) => a.tap.limb - b.tap.limb || a.tap.along - b.tap.along)
+    .map(({ pair, tap: { at, drop } }) => {
       const labels = wires.filter(({ id }) => id === `${pair}-a` || id === `${pair}-b`).map(({ label }) => label);
       return { drop, labels, at: outward(under, at, z) };
     });

@@ -2,12 +2,11 @@ import type { Point, Vector } from '../geometry/shapes.ts';
 import { length, type Sentence, say } from '../units/say.ts';
 import type { BenchJoint } from './bench-joints.ts';
 import { busPieces, pieceAt } from './bus-pieces.ts';
-import { districtName, districtOf } from './districts.ts';
+import { districtName } from './districts.ts';
 import type { Feeder } from './feeders.ts';
 import type { WiringInput } from './input.ts';
 import type { LaidUnit } from './laid-unit.ts';
 import type { Net } from './nets.ts';
-import type { RailTurnout } from './rail-plan.ts';
 import { type BusSpot, type Limb, spotAt, stretchPath } from './routing/limbs.ts';
 import { CLIPPED, type Tap } from './routing/tap.ts';
 import { outward, type Under } from './under.ts';
@@ -25,6 +24,15 @@ export type WiredLoad = {
   readonly turnout: boolean;
 };
 
+/** A live frog, with the switch beside its motor that turns it: both rails go there, and one wire up to the frog. */
+export type WiredFrog = {
+  readonly drop: string;
+  readonly turnout: string;
+  readonly at: Point;
+  readonly down: Point;
+  readonly district: string;
+};
+
 /** Everything the wires are drawn between. */
 export type Wired = {
   readonly input: WiringInput;
@@ -34,6 +42,7 @@ export type Wired = {
   readonly taps: ReadonlyMap<string, Tap>;
   readonly feeders: readonly Feeder[];
   readonly loads: readonly WiredLoad[];
+  readonly frogs: readonly WiredFrog[];
   readonly units: readonly LaidUnit[];
   readonly nets: readonly Net[];
   /** where the bus goes from bench to bench */
@@ -54,19 +63,20 @@ export function wireList(wired: Wired): readonly Wire[] {
     ...wired.units.flatMap((unit) => unitPairs(named, unit, bus.stock.id)),
     ...wired.feeders.flatMap((feeder) => feederPair(named, feeder, thin)),
     ...wired.loads.flatMap((load) => loadPair(named, load, thin)),
+    ...wired.frogs.flatMap((frog) => frogPair(named, frog, thin)),
   ];
-  const both = pairs.flatMap((pair, i) => wiresOf(pair, i + 1, input.supply.control));
-  const frogs = input.rails.turnouts
-    .filter(({ frog }) => frog === 'live')
-    .map((one, i) => frogWire(wired, one, { stock: thin, number: pairs.length + 1 + i }));
+  const own = (stock: string) => [bus.stock, feeders?.stock].find((one) => one?.id === stock)?.colours ?? null;
+  const both = pairs.flatMap((pair, i) =>
+    wiresOf(pair, i + 1, (pair.use === 'rails' ? own(pair.stock) : null) ?? colours(input.supply.control, pair.use)),
+  );
+  const frogs = wired.frogs.map((one, i) => frogWire(wired, one, { stock: thin, number: pairs.length + 1 + i }));
   return [...both, ...frogs];
 }
 
 /** The wiring with the numbers of the bus pairs by their ids. */
 type Named = { readonly wired: Wired; readonly numbers: ReadonlyMap<string, number> };
 
-function wiresOf({ use, ...pair }: Pair, number: number, control: 'digital' | 'dc'): readonly Wire[] {
-  const [first, second] = colours(control, use);
+function wiresOf({ use, ...pair }: Pair, number: number, [first, second]: readonly [string, string]): readonly Wire[] {
   return [
     { ...pair, id: `${pair.id}-a`, label: `${number}a`, colour: first },
     { ...pair, id: `${pair.id}-b`, label: `${number}b`, colour: second },
@@ -187,25 +197,37 @@ function unitPairs(named: Named, unit: LaidUnit, stock: string): readonly Pair[]
   ];
 }
 
-/** From the switch beside a turnout's motor up to its frog. */
+/** From the bus to the switch beside a turnout's motor. */
+function frogPair(named: Named, { district, drop, turnout }: WiredFrog, stock: string): readonly Pair[] {
+  const { wired } = named;
+  const tap = wired.taps.get(drop);
+  if (tap === undefined) return [];
+  return [
+    {
+      ...{ id: drop, kind: 'frog', stock, district, net: district, use: 'rails', along: tap.along },
+      from: pairAt(named, district, tap),
+      to: say`switch at ${turnout}`,
+      ...cut(tailPath(wired, tap), TAIL_SLACK, wired.input.show),
+    },
+  ];
+}
+
+/** From that switch up to the frog. */
 function frogWire(
-  { input, loads, under }: Wired,
-  { id, at, line }: RailTurnout,
+  { input, under }: Wired,
+  { at, district, down, turnout }: WiredFrog,
   { stock, number }: { readonly stock: string; readonly number: number },
 ): Wire {
-  const level = under.underside - CLIPPED;
-  const motor = loads.find((load) => load.turnout && load.at[0] === at[0] && load.at[1] === at[1]);
-  const [x, y] = motor?.down ?? at;
-  const beside: Vector = [at[0], at[1], under.bench.deckTop];
+  const { deckTop } = under.bench;
+  const beside: readonly Vector[] = down === at ? [] : [[at[0], at[1], deckTop]];
   const path: readonly Vector[] = [
-    [x, y, level],
-    [x, y, under.bench.deckTop],
-    ...(x === at[0] && y === at[1] ? [] : [beside]),
+    [down[0], down[1], under.underside - CLIPPED],
+    [down[0], down[1], deckTop],
+    ...beside,
   ];
-  const district = districtOf(input.districts, line);
   return {
     ...{
-      id: `frog-${id}`,
+      id: `frog-${turnout}`,
       label: `${number}f`,
       kind: 'frog',
       stock,
@@ -214,8 +236,8 @@ function frogWire(
       net: district,
       along: 0,
     },
-    from: say`switch at ${id}`,
-    to: say`frog of ${id}`,
+    from: say`switch at ${turnout}`,
+    to: say`frog of ${turnout}`,
     ...cut(path, { share: 0, ends: 200 }, input.show),
   };
 }

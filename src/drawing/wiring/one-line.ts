@@ -24,7 +24,10 @@ export function oneLineBlocks(ask: WiringAsk): readonly Block[] {
   return owners.flatMap(({ net, says }) => {
     const buses = pairs.filter(({ kind, net: of }) => of === net && kind === 'bus');
     const hung = pairs
-      .filter(({ id, kind, net: of }) => of === net && kind !== 'bus' && kind !== 'frog' && !id.endsWith('-out-a'))
+      .filter(
+        ({ id, kind, net: of }) =>
+          of === net && kind !== 'bus' && !id.endsWith('-out-a') && (kind !== 'frog' || id.endsWith('-in-a')),
+      )
       .toSorted((a, b) => a.along - b.along);
     if (buses.length + hung.length === 0) return [];
     const pages = Array.from({ length: Math.max(1, Math.ceil(hung.length / MOST)) }, (_, i) =>

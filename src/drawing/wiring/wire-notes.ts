@@ -20,7 +20,7 @@ export function wireNotes(ask: WiringAsk): readonly Block[] {
   const said = (mm: number) => saidLength(mm, options.unit);
   const pairs = pairsOf(wiring).map((wire) => ({
     letter: pairNumber(wire),
-    words: `${saidWords(ask, wire.from)} to ${saidWords(ask, wire.to)}: ${wire.kind === 'frog' ? '1' : '2'} x ${said(wire.length)} of ${wire.stock}`,
+    words: `${saidWords(ask, wire.from)} to ${saidWords(ask, wire.to)}: ${wire.label.endsWith('f') ? '1' : '2'} x ${said(wire.length)} of ${wire.stock}`,
     dimensions: [],
   }));
   const holes = wiring.holes.map(({ id, part, diameter, wires, access }) => ({

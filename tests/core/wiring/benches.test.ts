@@ -75,6 +75,7 @@ describe('a table that stands turned', () => {
     const rails = {
       ...table.rails,
       lines: table.rails.lines.map((line) => ({ ...line, place: (at: number) => spin(line.place(at)) })),
+      turnouts: table.rails.turnouts.map((one) => ({ ...one, at: spin(one.at) })),
     };
     const straight = wiringModel(table);
     const bus = table.bus === null ? null : { ...table.bus, from: spin(table.bus.from) };

@@ -156,7 +156,7 @@ describe('a bay', () => {
   it('tells its wires, joints and spaces with heights', () => {
     const joints = model.places.flatMap((place) => place.joints);
     expect(joints.map(({ drop }) => drop).toSorted()).toEqual(
-      [...model.feeders.map(({ id }) => id), 'load.lamp'].toSorted(),
+      [...model.feeders.map(({ id }) => id), 'frog-W1-in', 'load.lamp'].toSorted(),
     );
     expect(joints.every(({ at, labels }) => at[2] === model.bus?.z && labels.length === 2)).toBe(true);
     const under = model.places.filter(({ below }) => below.length > 0);

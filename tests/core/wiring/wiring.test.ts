@@ -51,7 +51,14 @@ describe('a table with a loop and a siding', () => {
   });
 
   it('gives a live frog a wire of its own', () => {
-    expect(model.wires.filter(({ kind }) => kind === 'frog').map(({ to }) => spoken(to, mm))).toEqual(['frog of W1']);
+    const frogs = model.wires.filter(({ kind }) => kind === 'frog');
+    expect(frogs.map(({ label, to }) => [label.slice(-1), spoken(to, mm)])).toEqual([
+      ['a', 'switch at W1'],
+      ['b', 'switch at W1'],
+      ['f', 'frog of W1'],
+    ]);
+    expect(spoken(frogs[0]?.from ?? [], mm)).toMatch(/^pair \d+, the whole layout$/);
+    expect(model.smallParts.map(({ name }) => name)).toContain('Changeover switch for a live frog, one pole');
   });
 
   it('asks a hole of every board that the bus passes, on the board, at the height of the bus', () => {
@@ -302,6 +309,15 @@ describe('direct current', () => {
     expect(found({ supply: dc }, 'one-block')).toMatchObject([{ level: 'note' }]);
     expect(found({ supply: dc, districts: [{ id: 'yard', lines: ['siding'], tripsAt: 1 }] }, 'one-block')).toEqual([]);
     expect(found({}, 'one-block')).toEqual([]);
+  });
+
+  it('has the colours its author has wire of', () => {
+    const stock = { ...wire('bus-2.5', 2.5, 6), colours: ['blue', 'white'] as const };
+    const own = wiringModel({ ...table, bus: { stock, from: [100, 100], route: null } });
+    const [first, second] = own.wires.filter(({ kind }) => kind === 'bus').map(({ colour }) => colour);
+    expect([first, second]).toEqual(['blue', 'white']);
+    const thin = own.wires.filter(({ kind }) => kind === 'feeder').map(({ colour }) => colour);
+    expect(thin.slice(0, 2)).toEqual(['red', 'brown']);
   });
 
   it('has wires in red and black', () => {
