@@ -21,17 +21,19 @@ export function gapWhy({ of, why }: Pick<Gap, 'of' | 'why'>): string {
 /** Where rails swap as a train passes; null where no line comes back on itself the other way round. */
 export function reversingTable({ notebook }: Book): Told | null {
   const sections = notebook.wiring?.reversing ?? [];
+  const units = notebook.wiring?.units ?? [];
   if (sections.length === 0) return null;
   return {
     label: 'Sections that reverse',
     caption: line(text('Sections that reverse, from the start of their line, in '), both(UNIT_NAMES)),
-    columns: [['Section'], ['Line'], ['From', 'right'], ['To', 'right'], ['Length', 'right']],
+    columns: [['Section'], ['Line'], ['From', 'right'], ['To', 'right'], ['Length', 'right'], ['Fed through']],
     rows: sections.map(({ from, length, line: own, segment, to }) => [
       text(segment),
       text(own),
       both(figurePair(from)),
       both(figurePair(to)),
       both(figurePair(length)),
+      text(units.find(({ of }) => of === segment)?.id ?? 'nothing yet'),
     ]),
   };
 }

@@ -15,10 +15,11 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
   return {
     bus: pairs.filter(({ kind }) => kind === 'bus').map((wire) => pairOf(wire, wiring.wires)),
     tails: pairs.filter(({ kind }) => kind !== 'bus').map((wire) => pairOf(wire, wiring.wires)),
-    units: wiring.units.map(({ id, kind, line, of, place }) => ({
+    units: wiring.units.map(({ bench, id, kind, line, of, onBench }) => ({
       ...{ id, what: UNIT_NAMES[kind] },
       for: kind === 'bridge-switch' ? `the approaches of ${of}` : `the section of ${line} that reverses`,
-      at: [place[0], place[1]],
+      at: onBench,
+      bench,
     })),
     clipEvery: CLIP_EVERY[plan.head.show],
     through: wiring.holes.map(({ part }) => part),

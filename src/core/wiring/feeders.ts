@@ -70,10 +70,25 @@ export function feedersOf(input: WiringInput, gaps: readonly Gap[], comesDown: C
 function runsOf({ rails }: WiringInput, line: RailLine, gaps: readonly Gap[]): readonly Run[] {
   const cuts = gaps.filter((gap) => gap.line === line.id).map(({ at }) => at);
   const stops = [0, ...cuts, line.length].toSorted((a, b) => a - b);
-  return stops
+  const runs = stops
     .slice(1)
     .map((to, i) => ({ line, from: stops[i] ?? 0, to }))
     .filter(({ from, to }) => to - from > SHORT && !belongsToFrog(rails, gaps, { line: line.id, from, to }));
+  return isClosed(rails, line) ? roundTheEnd(runs, line.length) : runs;
+}
+
+/** A line that ends in its own start. */
+function isClosed({ segments }: WiringInput['rails'], { id }: RailLine): boolean {
+  const mine = segments.filter(({ line }) => line === id);
+  const [first, last] = [mine[0], mine[mine.length - 1]];
+  return first !== undefined && last !== undefined && first.from.node === last.to.node;
+}
+
+/** What lies before a closed line's end and what lies after its start are one length of rail, where nothing is cut between. */
+function roundTheEnd(runs: readonly Run[], length: number): readonly Run[] {
+  const [first, last] = [runs[0], runs[runs.length - 1]];
+  if (first === undefined || last === undefined || first === last || first.from > 0 || last.to < length) return runs;
+  return [...runs.slice(1, -1), { ...last, to: length + first.to }];
 }
 
 function feederAt(
@@ -83,13 +98,16 @@ function feederAt(
 ): Feeder | null {
   const { line, from, to } = run;
   const wanted = from + (to - from) * ask.share;
-  const most = Math.min(to - from, input.feeders?.every ?? 0) / 2;
+  const most = Math.min((to - from) / 2, input.feeders?.every ?? 0);
   const offs = Array.from(
     { length: 2 * Math.floor(most / LOOK) + 1 },
     (_, i) => (i % 2 === 0 ? -1 : 1) * Math.ceil(i / 2) * LOOK,
   );
   const open = offs.filter((off) => onRail(input, line.id, wanted + off));
-  const downAt = (at: number) => line.place(besideSpan(input, line.id, at) ?? at);
+  const downAt = (at: number) => {
+    const on = onLine(input.rails, line.id, at)?.at ?? at;
+    return line.place(besideSpan(input, line.id, on) ?? on);
+  };
   const off = open.find((one) => ask.comesDown(downAt(wanted + one))) ?? open[0];
   const place = off === undefined ? null : onLine(input.rails, line.id, wanted + off);
   if (off === undefined || place === null) return null;

@@ -60,7 +60,7 @@ export function layBus(input: WiringInput, under: Under, hang: ToHang): LaidBus 
   const units = hang.units.flatMap((unit): readonly LaidUnit[] => {
     const near = drops.find(({ id }) => id === unit.id)?.at ?? null;
     const spots = feeders.filter(({ net }) => net === unit.id).flatMap(({ id }) => taps.get(id) ?? []);
-    return [layUnit(under, route, { unit, spots, near })].filter((one) => one !== null);
+    return [layUnit(under, route, { unit, spots, near, benches: input.ground.benches })].filter((one) => one !== null);
   });
   const tails = tailsOf(input, { under, route, taps, feeders, loads, frogs });
   const districts = districtsOf(input).map(({ id }) => id);

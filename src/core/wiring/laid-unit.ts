@@ -1,4 +1,6 @@
+import { fromWorld, standing } from '../geometry/pose.ts';
 import type { Point, Vector } from '../geometry/shapes.ts';
+import type { WiredBench } from './input.ts';
 import { nearestBay } from './routing/bays.ts';
 import { type BusSpot, type Limb, partingOf, pointAlong } from './routing/limbs.ts';
 import { type LaidLimbs, type Tap, tapFor } from './routing/tap.ts';
@@ -12,6 +14,9 @@ export type LaidUnit = UnitWanted & {
   /** its middle, notebook coordinates, mm */
   readonly place: Vector;
   readonly clear: boolean;
+  /** the bench it hangs under, and where from that bench's front left corner, mm */
+  readonly bench: string;
+  readonly onBench: Point;
 };
 
 type Asked = {
@@ -20,10 +25,11 @@ type Asked = {
   readonly spots: readonly BusSpot[];
   /** where it has to stand, frame coordinates, mm; null: near its feeders */
   readonly near: Point | null;
+  readonly benches: readonly WiredBench[];
 };
 
 /** A unit near where the ways to its feeders part, or where it has to stand; null where the bus is not near. */
-export function layUnit(under: Under, laid: LaidLimbs, { unit, spots, near: asked }: Asked): LaidUnit | null {
+export function layUnit(under: Under, laid: LaidLimbs, { unit, spots, near: asked, benches }: Asked): LaidUnit | null {
   const meeting = partingOf(laid.limbs, spots);
   const limb = laid.limbs[meeting?.limb ?? -1];
   const near = asked ?? (meeting === null || limb === undefined ? null : pointAlong(limb, meeting.along));
@@ -34,7 +40,9 @@ export function layUnit(under: Under, laid: LaidLimbs, { unit, spots, near: aske
   const tap = own ?? tapFor(under, laid, { id: unit.id, at }) ?? bareTap(under, laid.limbs, { id: unit.id, meeting });
   if (tap === null) return null;
   const place = outward(under, at, under.underside - UNIT_SIZE[2] / 2);
-  return { ...unit, tap, place, clear: room !== null };
+  const bench = benches.find(({ id }) => id === nearestBay(under.bays, at)?.bay.bench) ?? under.bench;
+  const [x, y] = fromWorld(standing([bench.place.x, bench.place.y], bench.place.turn), place);
+  return { ...unit, tap, place, clear: room !== null, bench: bench.id, onBench: [x, y] };
 }
 
 type Meeting = { readonly id: string; readonly at: Point; readonly meeting: BusSpot | null };

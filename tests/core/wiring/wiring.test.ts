@@ -27,8 +27,8 @@ describe('a table with a loop and a siding', () => {
   });
 
   it('feeds each line as often as its length asks', () => {
-    // the frog of W1 is cut off at 500: 500 mm before it, 1936 mm after it
-    expect(model.feeders.filter(({ line }) => line === 'main')).toHaveLength(1 + 3);
+    // cut off at 500, beyond the frog of W1, and once round to there: 2436 mm in lengths of at most 900
+    expect(model.feeders.filter(({ line }) => line === 'main')).toHaveLength(3);
     expect(model.feeders.filter(({ line }) => line === 'siding')).toHaveLength(1);
   });
 
@@ -231,14 +231,14 @@ describe('bad figures', () => {
   });
 
   it('too thin a bus is a care with the size that mends it', () => {
-    const thin = found({ bus: { stock: wire('hair', 0.08, 6), from: [100, 100], route: null } }, 'volts-low');
+    const thin = found({ bus: { stock: wire('hair', 0.05, 6), from: [100, 100], route: null } }, 'volts-low');
     expect(thin).toMatchObject([{ level: 'care', where: 'rest' }]);
     const size = /Take (\S+) /.exec(thin[0]?.mend ?? '')?.[1];
     const mended = table.wires.find(({ id }) => id === size);
     expect(mended).toBeDefined();
     if (mended !== undefined)
       expect(found({ bus: { stock: mended, from: [100, 100], route: null } }, 'volts-low')).toEqual([]);
-    const smaller = table.wires.filter(({ area }) => area > 0.08 && area < (mended?.area ?? 0));
+    const smaller = table.wires.filter(({ area }) => area > 0.05 && area < (mended?.area ?? 0));
     const wrong = ['volts-low', 'wire-thin-for-trip', 'short-does-not-trip'];
     for (const stock of smaller) {
       const bus = { stock, from: [100, 100] as const, route: null };
@@ -260,7 +260,7 @@ describe('bad figures', () => {
   });
 
   it('a hair behind a breaker that lets more through than it bears is one halt with one mend that cures all', () => {
-    const hair = { bus: { stock: wire('hair', 0.08, 0.5), from: [100, 100] as const, route: null } };
+    const hair = { bus: { stock: wire('hair', 0.05, 0.5), from: [100, 100] as const, route: null } };
     const told = wiringModel({ ...table, ...hair }).findings.filter(({ level }) => level !== 'note');
     expect(told.map(({ rule, level, where }) => [rule, level, where])).toEqual([
       ['wire-thin-for-trip', 'halt', 'rest'],

@@ -11,11 +11,12 @@ export type PairWork = {
   readonly stock: string;
 };
 
-/** A reverser or a switch as the steps need it: its place from the first bench's corner, mm. */
+/** A reverser or a switch as the steps need it: its place from its bench's front left corner, mm. */
 export type UnitWork = {
   readonly id: string;
   readonly what: string;
   readonly for: string;
+  readonly bench: string;
   readonly at: readonly [number, number];
 };
 
@@ -84,8 +85,8 @@ function mounting({ units, before }: WireWork): Draft {
       say`Bought, closed and listed for your control. What they feed hangs on the pair that comes out of them and on nothing else: not one of its wires goes to another bus.`,
     ],
     says: units.map(
-      ({ at, for: of, id, what }) =>
-        say`${id}, ${what}, for ${of}: ${length(at[0])} along and ${length(at[1])} across from the bench's front left corner.`,
+      ({ at, bench, for: of, id, what }) =>
+        say`${id}, ${what}, for ${of}: ${length(at[0])} along and ${length(at[1])} across from the front left corner of ${bench}, under its deck.`,
     ),
     tools: ['screwdriver', 'wire-strippers'],
     child: 'does with an adult',
