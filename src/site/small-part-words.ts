@@ -7,6 +7,7 @@ import { plainName } from './words.ts';
 
 function forWhat({ kind, of }: SmallPart): Html {
   if (kind === 'supply') return text('the whole layout');
+  if (kind === 'joint') return text('bus, in every bay');
   if (kind === 'clip') return text('bus and thin wires, in every bay');
   return text(of.map((id) => (kind === 'grommet' ? id.replace('hole-', 'H') : plainName(id))).join(', '));
 }

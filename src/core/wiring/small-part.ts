@@ -10,6 +10,7 @@ export type SmallPart = {
     | 'resistor'
     | 'rectifier'
     | 'fuse'
+    | 'joint'
     | 'clip'
     | 'grommet';
   readonly name: string;

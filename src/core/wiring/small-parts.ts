@@ -27,6 +27,7 @@ export function smallParts({ input, laid, leds, fuses }: Counted): readonly Smal
     ...fuses.flatMap(({ amps, load }): readonly SmallPart[] =>
       amps === null ? [] : [{ kind: 'fuse', name: `Fuse ${amps} A, slow, with its holder`, quantity: 1, of: [load] }],
     ),
+    ...joints(laid),
     ...clips(laid),
     ...laid.holes.map((hole) => grommet(hole, input.show)),
   ];
@@ -52,6 +53,18 @@ function ledParts({ load, rating, rectifier, resistor, rows }: LedLoad): readonl
 /** 1200 is 1.2 kilohm. */
 export function ohmName(ohm: number): string {
   return ohm >= 1000 ? `${ohm / 1000} kilohm` : `${ohm} ohm`;
+}
+
+/** Each wire that meets the bus is joined to it, and each wire of a branch to the wire that it leaves. */
+function joints({ tails, wired }: LaidBus): readonly SmallPart[] {
+  const thin = 2 * tails.length + 4 * wired.units.length;
+  const branches = wired.nets.reduce((sum, { stretches }) => sum + 2 * Math.max(0, stretches.length - 1), 0);
+  const part = (name: string, quantity: number): readonly SmallPart[] =>
+    quantity === 0 ? [] : [{ kind: 'joint', name, quantity, of: [] }];
+  return [
+    ...part('Insulated joint of a thin wire to the bus', thin),
+    ...part('Insulated T-joint in the bus', branches),
+  ];
 }
 
 /** Along the bus, and along every pair under the deck that is longer than it is high. */

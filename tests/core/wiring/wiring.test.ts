@@ -101,6 +101,20 @@ describe('a table with a loop and a siding', () => {
   });
 });
 
+describe('what is bought for a table', () => {
+  const yard = [{ id: 'yard', lines: ['siding'], tripsAt: 1 }];
+  const loads = [{ id: 'W1-motor', place: { kind: 'turnout', turnout: 'W1' }, amps: 0.5, kind: 'pulse' }] as const;
+  const { smallParts, wires } = wiringModel({ ...table, districts: yard, loads });
+  const count = (kind: string) =>
+    smallParts.filter((one) => one.kind === kind).reduce((sum, { quantity }) => sum + quantity, 0);
+
+  it('is a supply, a breaker for each district, motors, and a joint for each wire on the bus', () => {
+    expect([count('supply'), count('breaker'), count('motor')]).toEqual([1, 1, 1]);
+    const joined = wires.filter(({ from }) => /^(pair|T-joint)/.test(spoken(from, mm)));
+    expect(count('joint')).toBe(joined.length);
+  });
+});
+
 describe('a space in the way', () => {
   const drawer = { id: 'drawer', kind: 'drawer', box: { min: [20, 20, 450], max: [590, 390, 560] } } as const;
 
