@@ -40,10 +40,12 @@ export function placesBelow(
   { holes, wires }: { readonly holes: readonly BusHole[]; readonly wires: readonly Wire[] },
 ): readonly PlaceBelow[] {
   const { under, taps } = wired;
+  // boards are told as parts of their own
+  const spaces = new Set(input.ground.spaces.map(({ id }) => id));
   const passed = wired.limbs.flatMap(({ path }) => baysAlong(path, under.bays));
   const inBay = (bay: Bay, at: Point) => nearestBay(under.bays, inward(under, at))?.bay === bay;
   return under.bays.map((bay) => {
-    const reaching = under.site.obstructions.filter(({ box }) => overlaps(bay, box));
+    const reaching = under.site.obstructions.filter(({ box, id }) => spaces.has(id) && overlaps(bay, box));
     const joints = jointsIn(wired, wires, bay);
     return {
       ...{ bay: bay.id, bench: bay.bench, x: bay.x, y: bay.y },

@@ -119,6 +119,13 @@ describe('bittern-basin', () => {
     expect(wiring.bus?.z).toBeLessThan(deck - 4);
   });
 
+  it('tells for each bay the spaces that reach into it, and no boards', () => {
+    const ids = new Set(book.parts.flatMap(({ places }) => places.map(({ id }) => id)));
+    const told = wiring.places.flatMap(({ below }) => below.map(({ id }) => id));
+    expect(told).toContain('drawer.front-2.pulled-out');
+    expect(told.filter((id) => ids.has(id))).toEqual([]);
+  });
+
   it('lists each wire as its drawn path and slack', () => {
     for (const { path, drawn, slack, length } of wiring.wires) {
       expect(drawn).toBeCloseTo(spaceLength(path), 9);
