@@ -17,4 +17,6 @@ export type Computed = Served & {
   readonly gaps: readonly Gap[];
   readonly feeders: readonly Feeder[];
   readonly served: (wires: Wires) => Served;
+  /** the smallest wires in stock that serve every district; null when none do. Found once, when it is first asked */
+  readonly sized: () => Wires | null;
 };

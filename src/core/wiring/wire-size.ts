@@ -31,7 +31,7 @@ export function isServed(input: WiringInput, { bus, thin }: Wires, served: Serve
 }
 
 /** The smallest wires in stock with which every district is served, laid anew with each; null when none are. */
-export function sizeThatServes(input: WiringInput, computed: Computed): Wires | null {
+export function sizeThatServes(input: WiringInput, computed: Omit<Computed, 'sized'>): Wires | null {
   const own = wiresOf(input);
   if (own === null) return null;
   const most = computed.districts.reduce((high, { tripsAt }) => Math.max(high, tripsAt), 0);
@@ -58,10 +58,19 @@ function fromOn(wires: readonly Stock[], own: Stock, { amps, run }: Carried): re
   );
 }
 
+/** The same, looked for when it is first asked and then kept. */
+export function sizedOnce(input: WiringInput, computed: Omit<Computed, 'sized'>): Computed['sized'] {
+  let found: Wires | null | undefined;
+  return () => {
+    if (found === undefined) found = sizeThatServes(input, computed);
+    return found;
+  };
+}
+
 /** What to do so that every district is served. */
 export function sizeMend(input: WiringInput, computed: Computed): Sentence {
   const own = wiresOf(input);
-  const found = sizeThatServes(input, computed);
+  const found = computed.sized();
   if (own === null) return say`Give the layout a bus.`;
   if (found !== null) {
     const both = [

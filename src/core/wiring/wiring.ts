@@ -38,6 +38,7 @@ import { type Bundle, underDeck } from './under.ts';
 import { unitsFor } from './units.ts';
 import type { Wire } from './wire.ts';
 import { wireList } from './wire-list.ts';
+import { sizedOnce } from './wire-size.ts';
 
 /** The wiring as computed; notebook coordinates, mm, V, A, ohm. */
 export type WiringModel = {
@@ -102,10 +103,11 @@ export function wiringModel(input: WiringInput): WiringModel {
   const holes = laid?.holes ?? [];
   const leds = ledLoads(input);
   const fuses = laid === null ? [] : loadFuses(input, tails);
-  const computed: Computed = {
+  const served = {
     ...{ districts, feeders, tails, gaps: cut.gaps, unfed: unfedRails(circuit) },
-    served: (other) => withWires(input, other),
+    served: (other: Wires) => withWires(input, other),
   };
+  const computed: Computed = { ...served, sized: sizedOnce(input, served) };
   const joined = laid === null ? [] : connectors(laid.wired.joints, wires, laid.wired.nets);
   return {
     ...{ control, volts, tripsAt },

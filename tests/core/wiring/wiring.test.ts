@@ -273,6 +273,14 @@ describe('bad figures', () => {
     ).toMatchObject([{ level: 'care', figure: 2, limit: 3 }]);
   });
 
+  it('no wire in stock for what a breaker lets through is mended by a lower trip', () => {
+    const strong = { supply: { control: 'digital', volts: 15, tripsAt: 40 } } as const;
+    const [told] = found(strong, 'wire-thin-for-trip');
+    expect(told?.level).toBe('halt');
+    expect(told?.mend).toContain('No wire in stock is thick enough');
+    expect(told?.mend).toMatch(/let the whole layout trip at \d+ A/);
+  });
+
   it('a hair behind a breaker that lets more through than it bears is one halt with one mend that cures all', () => {
     const hair = { bus: { stock: wire('hair', 0.05, 0.5), from: [100, 100] as const, route: null } };
     const told = wiringModel({ ...table, ...hair }).findings.filter(({ level }) => level !== 'note');

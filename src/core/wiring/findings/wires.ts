@@ -81,7 +81,7 @@ function rating(input: WiringInput, computed: Computed, district: DistrictFigure
           ...(long ? say`, the longest of them ${length(run)},` : []),
           ` may carry ${amps(may)}; ${name} lets ${amps(tripsAt)} through before it trips.`,
         ],
-        or: shorter,
+        or: [...shorter, ...(computed.sized() === null ? say` Or let ${name} trip at ${amps(may)}.` : [])],
         source: 'a fuse protects its wire: NEC 240 practice, ratings as in the stock',
       },
     ];
