@@ -1,3 +1,4 @@
+import { bayLayout } from './bays/bay-drawing.ts';
 import { benchLayout } from './bench-drawing.ts';
 import type { BenchViewKind } from './bench-stage.ts';
 import { benchWords } from './bench-words.ts';
@@ -86,6 +87,8 @@ function contentOf(
     const desc = jointWords(notebook, group, options.unit);
     return withNames({ ...jointLayout(keyed.book, group, options), desc }, keyed);
   }
+  const bay = entry.kind === 'section' ? bayLayout(keyed.book, entry.id, options) : null;
+  if (bay !== null) return withNames(bay, keyed);
   const bench = notebook.benches.find(({ id }) => id === entry.of);
   if (bench !== undefined) {
     const kind = benchView(entry.id);

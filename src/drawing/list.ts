@@ -1,4 +1,5 @@
 import type { Part } from '../core/stock/part.ts';
+import { bayEntries } from './bays/bay-drawing.ts';
 import type { DrawingBook } from './book.ts';
 import { fixEntries } from './fixes/fix-map.ts';
 import { type AssemblyPicture, assemblyPictures } from './isometric/assembly-drawing.ts';
@@ -95,6 +96,7 @@ export function entriesOf({ notebook, pictures, joints: groups }: Listed): reado
   );
   return [
     ...benchEntries(notebook),
+    ...bayEntries(notebook),
     ...trackEntries(notebook),
     ...landEntries(notebook),
     ...wiringEntries(notebook),

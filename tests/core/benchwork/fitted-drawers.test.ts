@@ -48,7 +48,7 @@ describe('drawers in the demo table', () => {
 
   it('each hole is marked with its face and each face with its side', () => {
     const texts = (id: string) => instance(built, id).place.marks.map(({ text }) => text);
-    expect(texts('side.front')).toEqual(expect.arrayContaining(['W2F', 'W3F']));
+    expect(texts('side.front')).toEqual(expect.arrayContaining(['DR2F', 'DR3F']));
     expect(texts('drawer.front-3.face')).toContain('S1');
   });
 

@@ -54,8 +54,22 @@ describe('steps of drawers, legs and shelves', () => {
       `${Math.round(((2 * 317.075 * 0.79375) / Math.hypot(450, 317.075)) * 1000) / 1000}`,
     );
     expect(words(step('table-drawers-hang'))).toContain('before any finish');
-    expect(words(step('table-drawers-face'))).toContain("the same as the hole's (W2F, W3F)");
+    expect(words(step('table-drawers-face'))).toContain("the same as the hole's (DR2F, DR3F)");
     expect(words(step('table-drawers-hang'))).toContain('2 catch, 12 screw-3.5x12, 12 screw-3.5x16, 2 slide-450');
+  });
+
+  test('spacers, cleats and slides have heights from the underside of the side, measured on the placed pieces', () => {
+    // a side of 170 whose opening keeps 35 below and above; a box 6 and 12 off it: 41 to 123, its middle at 82
+    const spacers = words(step('table-spacers'));
+    expect(spacers).toContain('from 52 to 112 above the underside of the side, 450 long');
+    expect(spacers.match(/spacer\.front-[23]-(?:left|right)/g)).toHaveLength(4);
+    expect(words(step('table-drawers-hang'))).toContain(
+      'the middle of the slides is 82 above the underside of the side; draw that line on both spacers, and on the box 41 above its lower edge, which is at 41',
+    );
+    // cleats stand on the struts' underside, 35 up and 20 tall, a shelf of 9.2 on them
+    const shelves = words(step('table-shelves'));
+    expect(shelves).toContain('from 35 to 55 above the underside of the side');
+    expect(shelves).toContain('the top comes to 64.2 above it');
   });
 
   test('holes are drilled through face and box in one go, by the table of screw holes', () => {

@@ -25,9 +25,9 @@ export function boxParts(drawer: DrawerFigures): readonly Instance[] {
   ];
 }
 
-/** `W2A`: a drawer's number as it stands in its bay, and a letter for the piece; other sides have their own letter before it. */
+/** `DR2A`: a drawer's number as it stands in its bay, and a letter for the piece; other sides have their own letter before it. */
 export function label({ number, input }: DrawerFigures, piece: string): string {
-  const side = { front: 'W', back: 'WB', left: 'WL', right: 'WR' }[input.side];
+  const side = { front: 'DR', back: 'DRB', left: 'DRL', right: 'DRR' }[input.side];
   return `${side}${number}${piece}`;
 }
 

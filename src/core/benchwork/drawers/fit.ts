@@ -8,9 +8,18 @@ import { type BoardCut, boardOf, inBench, onBoard, sideView } from '../side-view
 import { type Bay, baysBehind } from './bays.ts';
 import { boxJoints, boxParts } from './box-parts.ts';
 import { drawerCares, drawerHalts } from './checks.ts';
-import { BAR, faceJoints, facePart, pullFigures, pullPart, pullScrews, spacerParts } from './face-parts.ts';
+import { BAR, faceJoints, facePart, pullFigures, pullPart, pullScrews } from './face-parts.ts';
 import { type DrawerFigures, drawerFigures } from './figures.ts';
-import { boredFront, boxHardware, drawerFasteners, pullHole, spacerJoints } from './hold.ts';
+import {
+  boredFront,
+  boredSpacers,
+  boxHardware,
+  drawerFasteners,
+  faceHole,
+  faceScrews,
+  pullHole,
+  spacerJoints,
+} from './hold.ts';
 
 /** Every drawer of a bench that its bays allow, and a halt for each that they don't; `taken` is what stands there already. */
 export function fitDrawers(site: Site, sets: readonly DrawersInput[], taken: readonly Envelope[]): Fitting {
@@ -46,10 +55,14 @@ function made(site: Site, drawer: DrawerFigures): Fitting {
   const pull = pullFigures(drawer.t, wide, site.step);
   const holes = input.pull === 'bar' ? pullScrews(drawer, pull) : [];
   const bar = input.pull === 'bar' ? [pullPart(drawer, pull)] : [];
+  const bores = [
+    { holes, hole: pullHole(site, drawer) },
+    { holes: faceScrews(drawer), hole: faceHole(site, drawer) },
+  ];
   const box = boxParts(drawer).map((part) =>
-    part.id === `${drawer.id}.front` ? boredFront(part, drawer, { holes, hole: pullHole(site, drawer) }) : part,
+    part.id === `${drawer.id}.front` ? boredFront(part, drawer, bores) : part,
   );
-  const parts = [...box, facePart(drawer, holes, pullHole(site, drawer)), ...bar, ...spacerParts(drawer)];
+  const parts = [...box, facePart(drawer, holes, pullHole(site, drawer)), ...bar, ...boredSpacers(site, drawer)];
   const held = drawerFasteners(site, drawer, { view, pull, holes });
   const counted = boxHardware(site, drawer);
   return {

@@ -1,17 +1,16 @@
 import type { Pose, Vector } from '../../geometry/shapes.ts';
 import type { Joint } from '../../stock/part.ts';
-import { screwHoles } from '../../stock/screw-holes.ts';
 import { length, say } from '../../units/say.ts';
 import type { Fitting, Site } from '../fitting.ts';
 import { fetched } from '../hardware/count.ts';
 import { type Driven, screwed } from '../hardware/driven.ts';
-import { screwFor } from '../hardware/screws.ts';
+import { clearanceHole, screwFor } from '../hardware/screws.ts';
 import type { Instance } from '../instance.ts';
 import { joint } from '../joints.ts';
 import { tidy } from '../machining.ts';
 import type { Outside } from '../outside.ts';
 import { told } from '../told.ts';
-import { bored, type PullFigures } from './face-parts.ts';
+import { bored, type PullFigures, spacerParts } from './face-parts.ts';
 import type { DrawerFigures } from './figures.ts';
 
 type Spot = readonly [number, number];
@@ -30,20 +29,24 @@ function pullWood({ box, t }: DrawerFigures, pull: PullFigures) {
 
 /** Clearance hole for the pull's screws, mm. */
 export function pullHole({ goods }: Site, drawer: DrawerFigures): number {
-  const through = tidy(drawer.box.t + drawer.t);
-  const screw = goods === null ? null : screwFor(goods, { through, into: 20 });
-  return screwHoles(screw?.diameter ?? 4)?.clearance ?? 4.5;
+  return clearanceHole(goods, { through: tidy(drawer.box.t + drawer.t), into: 20 });
 }
 
-/** The box's front, bored for the pull. */
+/** The box's front, bored for the pull and for the screws that hold the face. */
 export function boredFront(
   part: Instance,
-  { box }: DrawerFigures,
-  { holes, hole }: { readonly holes: readonly Spot[]; readonly hole: number },
+  drawer: DrawerFigures,
+  bores: readonly { readonly holes: readonly Spot[]; readonly hole: number }[],
 ): Instance {
   const [x, , z] = part.pose.origin;
-  const at = holes.map(([u, w]): Spot => [tidy(x - u), tidy(w - z)]);
-  return box.t > 0 ? { ...part, features: [...part.features, ...bored(at, hole)] } : part;
+  const own = ([u, w]: Spot): Spot => [tidy(x - u), tidy(w - z)];
+  const holes = bores.flatMap(({ holes: spots, hole }) => bored(spots.map(own), hole));
+  return drawer.box.t > 0 ? { ...part, features: [...part.features, ...holes] } : part;
+}
+
+/** Clearance hole for the screws that hold the face, mm. */
+export function faceHole({ goods }: Site, { box, t }: DrawerFigures): number {
+  return clearanceHole(goods, { through: box.t, into: t });
 }
 
 type Holding = { readonly view: Pose; readonly pull: PullFigures; readonly holes: readonly Spot[] };
@@ -86,7 +89,7 @@ export function drawerFasteners(site: Site, drawer: DrawerFigures, { view, pull,
 }
 
 /** Four, in the corners of what box and face share, clear of the bottom's groove. */
-function faceScrews({ box, face }: DrawerFigures): readonly Spot[] {
+export function faceScrews({ box, face }: DrawerFigures): readonly Spot[] {
   const inset = box.t + 20;
   const us = [Math.max(box.u[0] + inset, face.patch.x0 + 20), Math.min(box.u[1] - inset, face.patch.x1 - 20)];
   const low = Math.max(box.w[0] + box.groove.up + box.groove.wide + 10, face.patch.y0 + 12);
@@ -130,17 +133,28 @@ export function spacerJoints(site: Site, drawer: DrawerFigures): readonly Joint[
   return spacerIds(drawer).map((id, i): Joint => ({ ...joint('butt', [walls[i] ?? '', id], 0), held: 'screws' }));
 }
 
+/** Where a spacer's screws go, from its front end and from its lower edge: off the middle, where the slide's own go; mm. */
+function spacerHoles({ spacer }: DrawerFigures): readonly Spot[] {
+  const up = tidy((spacer.w[1] - spacer.w[0]) / 5);
+  return [0.1, 0.5, 0.9].map((share): Spot => [tidy(share * spacer.long), up]);
+}
+
+/** Spacers bored for the screws that hold them to the bay's walls; both hands alike, since the places are even from both ends. */
+export function boredSpacers({ goods }: Site, drawer: DrawerFigures): readonly Instance[] {
+  const hole = clearanceHole(goods, { through: drawer.t, into: drawer.t });
+  const features = bored(spacerHoles(drawer), hole);
+  return spacerParts(drawer).map((part) => ({ ...part, features: [...part.features, ...features] }));
+}
+
 function spacerScrews(site: Site, drawer: DrawerFigures, view: Pose): readonly Driven[] {
   const walls = wallsOf(site, drawer.input.side, drawer.number);
   const { bay, spacer, t } = drawer;
-  // off the middle, where the slide's own screws go
-  const w = tidy(spacer.w[0] + (spacer.w[1] - spacer.w[0]) / 5);
-  const vs = [0.1, 0.5, 0.9].map((share) => tidy(t + share * spacer.long));
+  const spots = spacerHoles(drawer);
   return spacerIds(drawer).map((id, i) => {
     const u = i === 0 ? tidy(bay.u[0] + t) : tidy(bay.u[1] - t);
     const direction: Vector = i === 0 ? [-1, 0, 0] : [1, 0, 0];
     const holds = `butt.${walls[i]}.${id}`;
-    const heads = vs.map((v): Vector => [u, v, w]);
+    const heads = spots.map(([along, up]): Vector => [u, tidy(t + along), tidy(spacer.w[0] + up)]);
     return screwed(
       site.goods,
       { view, holds, heads, direction, through: [id, walls[i] ?? ''] },

@@ -1,5 +1,5 @@
 import type { HardwareStock } from '../../stock/goods.ts';
-import { screwDiameter } from '../../stock/screw-holes.ts';
+import { screwDiameter, screwHoles } from '../../stock/screw-holes.ts';
 import type { Goods } from '../goods.ts';
 import { tidy } from '../machining.ts';
 import { soldByInch } from './measure.ts';
@@ -50,6 +50,13 @@ export function screwFor(goods: Goods, screwed: Screwed): Screw | null {
     if (best === null || off(one) < off(best) - 1e-9) return one;
     return Math.abs(off(one) - off(best)) <= 1e-9 && one.length > best.length ? one : best;
   }, null);
+}
+
+/** Clearance hole in the first piece for the screw of a joint; for one of number 8 where stock has none or nobody counts. mm. */
+export function clearanceHole(goods: Goods | null, screwed: Screwed): number {
+  const screw = goods === null ? null : screwFor(goods, screwed);
+  const diameter = screw?.diameter ?? screwDiameter(8);
+  return screwHoles(diameter)?.clearance ?? tidy(diameter + 0.5);
 }
 
 /** A screw sold in the other measure counts as this much further off, mm. */

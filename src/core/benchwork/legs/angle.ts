@@ -13,7 +13,7 @@ import { boardOf, inBench, sideView } from '../side-view.ts';
 import { type AngleFigures, angleFigures, mitrePoints } from './angle-figures.ts';
 import { angleHalf, FLAT } from './angle-half.ts';
 import { boltedOn, hole } from './bolting.ts';
-import { alongEnd, alongSide, type CornerName, fromCorner, type Span } from './corners.ts';
+import { alongEnd, alongSide, type CornerName, fromCorner, LETTERS, type Span } from './corners.ts';
 import { boltHeights, type LegFigures, legThread } from './figures.ts';
 import { type PadFigures, padJoints, padParts } from './pad.ts';
 import { standHoles, standing } from './stand.ts';
@@ -101,7 +101,7 @@ function padOf(at: At): PadFigures {
   const leg = `leg.${corner}`;
   const bare = { leg, name: '', material: legs.input.material, ...squareAcross(at), low: angle.foot, t: legs.t };
   const { at: holes, diameter } = standHoles(legs, leg, middleOf(bare));
-  return { ...bare, label: [`${label}Y`, `${label}Z`], holes, hole: diameter };
+  return { ...bare, label: [`${label}F`, `${label}G`], holes, hole: diameter };
 }
 
 function middleOf({ u, v }: { readonly u: Span; readonly v: Span }): readonly [number, number] {
@@ -116,7 +116,7 @@ function block(at: At, { low, number }: { readonly low: number; readonly number:
     id: `leg.${at.corner}.block-${number}`,
     role: 'leg-block',
     material: at.legs.input.material,
-    label: `${at.label}${'CDE'[number - 1] ?? 'C'}`,
+    label: `${at.label}${LETTERS[number + 1] ?? 'C'}`,
     blank: { length: side, width: side, thickness: at.legs.t, grain: 'length' },
     features: [],
     pose: { origin, ...FLAT },
@@ -137,7 +137,7 @@ function fin(at: At): Instance {
     id: `leg.${at.corner}.fin`,
     role: 'leg-fin',
     material: legs.input.material,
-    label: `${at.label}F`,
+    label: `${at.label}E`,
     blank: { length: long, width: wide, thickness: legs.t, grain: 'length' },
     features: boltHeights(site).map((w) => hole([tidy(w - low), wide / 2], legThread(site.goods))),
     pose: { origin: [u0, site.grid.t, low], x: [0, 0, 1], y: [1, 0, 0], z: [0, 1, 0] },

@@ -8,6 +8,9 @@ export type CornerName = 'front-left' | 'front-right' | 'back-left' | 'back-righ
 
 export const CORNERS: readonly CornerName[] = ['front-left', 'front-right', 'back-left', 'back-right'];
 
+/** Letters of a leg's pieces, in the order they are named: none that is taken for a figure. */
+export const LETTERS = 'ABCDEFGHKLMNPQRSTUVWXYZ';
+
 /** A range along one direction, mm. */
 export type Span = readonly [number, number];
 

@@ -8,7 +8,8 @@ import { plateOf, standHeight, standHoles } from './stand.ts';
 export type Foot = {
   readonly id: string;
   readonly name?: string;
-  readonly label: string;
+  /** of its pad's two layers */
+  readonly labels: readonly [string, string];
   readonly u: Span;
   readonly v: Span;
 };
@@ -19,7 +20,7 @@ export function footKey({ id, name = '' }: Pick<Foot, 'id' | 'name'>): string {
 }
 
 /** The pad under a post or upright: as wide, and a ledge deeper. */
-export function padUnder(legs: LegFigures, { id, name = '', label, u, v }: Foot): PadFigures {
+export function padUnder(legs: LegFigures, { id, name = '', labels, u, v }: Foot): PadFigures {
   const { stand } = legs.input;
   const key = footKey({ id, name });
   const plate = plateOf(stand, key);
@@ -32,7 +33,7 @@ export function padUnder(legs: LegFigures, { id, name = '', label, u, v }: Foot)
     v: [v[0], tidy(v[0] + deep)],
     low: standHeight(stand, key),
     t: legs.t,
-    label: [`${label}Y`, `${label}Z`],
+    label: labels,
     holes: [],
     hole: 0,
   };

@@ -8,7 +8,7 @@ import { placedInstance } from '../placed-instance.ts';
 import { boardOf, inBench, sideView } from '../side-view.ts';
 import { boltedOn, hole } from './bolting.ts';
 import { bracketed } from './brackets.ts';
-import { alongSide, type CornerName, fromCorner, type Span } from './corners.ts';
+import { alongSide, type CornerName, fromCorner, LETTERS, type Span } from './corners.ts';
 import { boltHeights, type LegFigures, legThread } from './figures.ts';
 import { footMiddle, padUnder } from './foot.ts';
 import { padJoints, padParts } from './pad.ts';
@@ -27,7 +27,7 @@ export function post(
   const thick = tidy(legs.input.layers * legs.t);
   const u = fromCorner(site, view, [grid.t, tidy(grid.t + legs.width)]);
   const v: Span = [grid.t, tidy(grid.t + thick)];
-  const pad = padUnder(legs, { id, label: `P${corner.number}`, u, v });
+  const pad = padUnder(legs, { id, labels: padLabels(`P${corner.number}`, legs.input.layers), u, v });
   const low = tidy(pad.low + 2 * legs.t);
   const layers = Array.from({ length: legs.input.layers }, (_, i) =>
     postLayer(site, legs, { id, i, u, low, number: corner.number }),
@@ -52,6 +52,11 @@ export function post(
   ]);
 }
 
+/** The pad's layers are named on after the post's. */
+function padLabels(leg: string, layers: number): readonly [string, string] {
+  return [`${leg}${LETTERS[layers] ?? 'Y'}`, `${leg}${LETTERS[layers + 1] ?? 'Z'}`];
+}
+
 type Layer = {
   readonly id: string;
   readonly i: number;
@@ -68,7 +73,7 @@ function postLayer(site: Site, legs: LegFigures, { id, i, u, low, number }: Laye
     id: `${id}.layer-${i + 1}`,
     role: 'leg-layer',
     material: legs.input.material,
-    label: `P${number}${'ABCDEFGHKLMN'[i] ?? 'A'}`,
+    label: `P${number}${LETTERS[i] ?? 'A'}`,
     blank: { length, width: legs.width, thickness: legs.t, grain: 'length' },
     features: boltHeights(site).map((w) => hole([tidy(w - low), legs.width / 2], legThread(site.goods))),
     pose: { origin, x: [0, 0, 1], y: [1, 0, 0], z: [0, 1, 0] },

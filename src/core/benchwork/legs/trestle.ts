@@ -53,7 +53,7 @@ export function trestle(
 /** The low rail above the pads, the high one right under the frame or what of it hangs lowest. */
 export function railHeights({ grid, flangeStrips }: Site, legs: LegFigures, id: string): readonly number[] {
   const pads = ['front', 'back'].map(
-    (name) => padUnder(legs, { id, name, label: '', u: [0, legs.width], v: [0, legs.t] }).low,
+    (name) => padUnder(legs, { id, name, labels: ['', ''], u: [0, legs.width], v: [0, legs.t] }).low,
   );
   const low = Math.max(...pads);
   const hangs = flangeStrips === null ? grid.sideUnderside : tidy(grid.strutUnderside - grid.t);
@@ -67,9 +67,11 @@ function upright(at: At, foot: 'front' | 'back'): Fitting {
   const pose = sideView(grid, end);
   const u = fromCorner(site, view, [grid.t, tidy(grid.t + legs.width)]);
   const v: Span = [grid.t, tidy(grid.t + legs.t)];
-  const where = { id, name: foot, label: `${label}${foot === 'front' ? 'A' : 'B'}`, u, v };
+  const [own, lower, upper] = foot === 'front' ? 'AEF' : 'BGH';
+  const labels = [`${label}${lower}`, `${label}${upper}`] as const;
+  const where = { id, name: foot, labels, u, v };
   const pad = padUnder(legs, where);
-  const part = uprightPart(at, { foot, u, low: tidy(pad.low + 2 * legs.t), label: where.label });
+  const part = uprightPart(at, { foot, u, low: tidy(pad.low + 2 * legs.t), label: `${label}${own}` });
   const middle = footMiddle(legs, { id: footKey(where), u, v, pad });
   const under = { view: pose, leg: id, foot: footKey(where), middle };
   const body = inBench(pose, [u[0], v[0], pad.low], [u[1], tidy(v[1] + legs.t), grid.sideTop]);
@@ -138,7 +140,7 @@ function railPart({ site, legs, id, label, rails, end }: At, number: number): In
     id: `${id}.rail-${number}`,
     role: 'leg-rail',
     material: legs.input.material,
-    label: `${label}${number === 1 ? 'R' : 'T'}`,
+    label: `${label}${number === 1 ? 'C' : 'D'}`,
     blank: { length: long, width: legs.width, thickness: legs.t, grain: 'length' },
     features: [],
     pose: { origin: [grid.t, inner, rails[number - 1] ?? 0], x: [1, 0, 0], y: [0, 0, 1], z: [0, -1, 0] },

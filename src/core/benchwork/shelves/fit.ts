@@ -1,10 +1,12 @@
 import type { Vector } from '../../geometry/shapes.ts';
 import type { Envelope, Joint } from '../../stock/part.ts';
 import { type Bay, baysBehind, standingIn } from '../drawers/bays.ts';
+import { bored } from '../drawers/face-parts.ts';
 import { bayAcross, LEAST_LIGAMENT, type Span } from '../drawers/figures.ts';
 import { wallsOf } from '../drawers/hold.ts';
 import { type Fitting, NOTHING, type Site, saying, together } from '../fitting.ts';
 import { screwed } from '../hardware/driven.ts';
+import { clearanceHole } from '../hardware/screws.ts';
 import type { Material, ShelvesInput } from '../input.ts';
 import type { Instance } from '../instance.ts';
 import { joint } from '../joints.ts';
@@ -99,7 +101,7 @@ function cleatLow({ top, panel }: Shelf): number {
   return tidy(top - panel.thickness.mean - CLEAT);
 }
 
-function cleat({ grid }: Site, one: Shelf, hand: 'left' | 'right'): Instance {
+function cleat({ grid, goods }: Site, one: Shelf, hand: 'left' | 'right'): Instance {
   const long = one.bay.deep;
   const low = cleatLow(one);
   const left = hand === 'left';
@@ -109,7 +111,7 @@ function cleat({ grid }: Site, one: Shelf, hand: 'left' | 'right'): Instance {
     material: 'frame',
     label: `${one.label}${left ? 'B' : 'C'}`,
     blank: { length: long, width: CLEAT, thickness: grid.t, grain: 'length' },
-    features: [],
+    features: bored(cleatHoles(one), clearanceHole(goods, { through: grid.t, into: grid.t })),
     pose: left
       ? { origin: [one.u[0], grid.t, low], x: [0, 1, 0], y: [0, 0, 1], z: [1, 0, 0] }
       : { origin: [one.u[1], tidy(grid.t + long), low], x: [0, -1, 0], y: [0, 0, 1], z: [-1, 0, 0] },
@@ -125,14 +127,17 @@ function shelfJoints(site: Site, { id, bay }: Shelf): readonly Joint[] {
   ]);
 }
 
+/** Where a cleat's screws go, from either end and from its lower edge, mm. */
+function cleatHoles({ bay }: Shelf): readonly (readonly [number, number])[] {
+  return [0.1, 0.5, 0.9].map((share) => [tidy(share * bay.deep), CLEAT / 2]);
+}
+
 function cleatScrews(site: Site, one: Shelf, hand: 'left' | 'right') {
   const { grid } = site;
   const left = hand === 'left';
   const wall = wallsOf(site, one.bay.side, one.bay.number)[left ? 0 : 1];
   const u = left ? tidy(one.u[0] + grid.t) : tidy(one.u[1] - grid.t);
-  const heads = [0.1, 0.5, 0.9].map(
-    (share): Vector => [u, tidy(grid.t + share * one.bay.deep), tidy(cleatLow(one) + CLEAT / 2)],
-  );
+  const heads = cleatHoles(one).map(([along, up]): Vector => [u, tidy(grid.t + along), tidy(cleatLow(one) + up)]);
   const id = `${one.id}.cleat-${hand}`;
   const direction: Vector = [left ? -1 : 1, 0, 0];
   const drive = {

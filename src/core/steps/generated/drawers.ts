@@ -3,6 +3,7 @@ import { length, type Sentence, say } from '../../units/say.ts';
 import { CLAMPED, type Kit, ofRole } from './assembling.ts';
 import { type Draft, draft } from './draft.ts';
 import { fastenerLines, fastenersOf, itemLine } from './hardware.ts';
+import { shelfHeights, slideHeights, spacerHeights } from './heights.ts';
 import { instanceIds, instances } from './words.ts';
 
 /** What slides take up beyond their half inch each side, 1/32 in; common practice, no source. mm. */
@@ -23,6 +24,7 @@ export function spacerDrafts(kit: Kit): Draft[] {
   const spacers = kit.parts.filter((part) => part.role === 'drawer-spacer');
   if (spacers.length === 0) return [];
   const lines = [
+    ...spacerHeights(kit),
     say`Each spacer's free face is flush with the edge of the opening before it: hold a straightedge from the one to the other.`,
     say`Drill one, clamp it on the next and drill through its holes: all spacers share their errors.`,
     ...fastenerLines(fastenersOf(kit, 'spacer.')),
@@ -46,6 +48,7 @@ export function shelfDrafts(kit: Kit): Draft[] {
   if (shelves.length === 0) return [];
   const panels = shelves.filter((part) => part.role === 'shelf');
   const lines = [
+    ...shelfHeights(kit),
     say`Cleats level with each other across the bay; lay a spirit level on the panel before the last screw.`,
     ...fastenerLines(fastenersOf(kit, 'shelf.')),
     ...panels.map(
@@ -113,6 +116,7 @@ function boxes(kit: Kit, parts: readonly Part[]): Draft {
 function hanging(kit: Kit, parts: readonly Part[]): Draft {
   const makes = instanceIds(parts);
   const lines = [
+    ...slideHeights(kit),
     say`Stand each box in its opening on packers of ${length(PACKER)}, centred by a shim on each side as thick as the slide is closed.`,
     say`Screw the slides on through their slots first, run the drawer, shift it until it closes level, then set the round holes.`,
     say`Try every box in its own hole now, before any finish: what binds is planed today.`,

@@ -3,7 +3,7 @@ import { length, type Sentence, say } from '../../units/say.ts';
 import { CLAMPED, type Kit, ofRole } from './assembling.ts';
 import { type Draft, draft } from './draft.ts';
 import { fastenerLines, fastenersOf, nutsOf, onlyItems, otherItems } from './hardware.ts';
-import { instanceIds, instances } from './words.ts';
+import { counted, instanceIds, instances } from './words.ts';
 
 /** Legs built on the bench, then bolted to the frame, so that they come off again for the move. */
 export function legDrafts(kit: Kit): Draft[] {
@@ -34,8 +34,20 @@ function buildLines(kit: Kit): Sentence[] {
       (part) => say`Rails across both uprights in their dados, ${length(part.blank.length)} long; diagonals alike.`,
     ),
     say`Under each foot two layers, the grain of one across the other's. What carries the wheel is bolted into their faces: screws into the end of a leg don't count.`,
+    ...bracketLines(kit),
     ...fastenerLines(inner),
     ...otherItems(kit, 'leg.', nutsOf(kit, legBolts(kit))),
+  ];
+}
+
+/** Where the brackets go that the legs' hardware has. */
+function bracketLines({ hardware, stock }: Kit): Sentence[] {
+  const brackets = stock.flatMap((one) => (one.kind === 'hardware' && one.form === 'bracket' ? [one.id] : []));
+  const legs = hardware.filter(({ item, where }) => brackets.includes(item) && /(^|\.)leg\./.test(where));
+  const count = legs.reduce((sum, { quantity }) => sum + quantity, 0);
+  if (count === 0) return [];
+  return [
+    say`${counted(count, 'bracket')}: two in the corner of each foot and its pad, on the ledge that reaches inward, all screws into faces of the sheet.`,
   ];
 }
 

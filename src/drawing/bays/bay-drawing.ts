@@ -1,0 +1,67 @@
+import type { Block } from '../block.ts';
+import type { DrawingBook } from '../book.ts';
+import type { DrawingOptions } from '../drawing.ts';
+import { saidLength } from '../figures.ts';
+import type { DrawingEntry } from '../list.ts';
+import { scales } from '../paper.ts';
+import { placedParts } from '../scene.ts';
+import { fitsSheet } from '../sheet.ts';
+import { type Bay, baysOf } from './bay.ts';
+import { bayDepth } from './bay-depth.ts';
+import { bayFront, slideMiddle } from './bay-front.ts';
+
+const PREFIX = 'bay.';
+
+/** Bays of one side in words: `bays 2 and 3 of the front`. */
+function baysSaid({ numbers, side }: Bay): string {
+  const list = numbers.length === 1 ? String(numbers[0]) : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
+  return `${numbers.length === 1 ? 'bay' : 'bays'} ${list} of the ${side}`;
+}
+
+function titleOf(bay: Bay, several: boolean): string {
+  const what = bay.numbers.length === 1 ? bay.kind : bay.kind === 'shelf' ? 'shelves' : 'drawers';
+  const name = `${what.charAt(0).toUpperCase()}${what.slice(1)} in ${baysSaid(bay)}`;
+  return several ? `${name} of ${bay.bench.id}` : name;
+}
+
+/** A drawing for each kind of bay that holds a drawer or a shelf. */
+export function bayEntries(notebook: DrawingBook): readonly DrawingEntry[] {
+  return baysOf(notebook).map((bay): DrawingEntry => {
+    const title = titleOf(bay, notebook.benches.length > 1);
+    return { id: `${PREFIX}${bay.id}`, kind: 'section', chapter: 'benchwork', of: bay.bench.id, title };
+  });
+}
+
+/** What the drawing shows, in words. */
+function wordsOf(bay: Bay, { unit }: DrawingOptions): string {
+  const from = (at: number) => saidLength(at - bay.bench.sideUnderside, unit);
+  const slide = slideMiddle(bay);
+  return [
+    `${titleOf(bay, false)}, cut across and along.`,
+    `Its opening reaches from ${from(bay.opening.y0)} to ${from(bay.opening.y1)} above the underside of the side.`,
+    ...(slide === null ? [] : [`The middle of the slides is ${from(slide)} above it.`]),
+  ].join(' ');
+}
+
+export type BayLayout = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
+
+/** Both cuts of a bay at the largest scale at which a sheet holds either; null for another drawing's id. */
+export function bayLayout(notebook: DrawingBook, id: string, options: DrawingOptions): BayLayout | null {
+  const bay = id.startsWith(PREFIX) ? baysOf(notebook).find((one) => `${PREFIX}${one.id}` === id) : undefined;
+  if (bay === undefined) return null;
+  const pieces = placedParts(
+    notebook.parts.filter((part) => part.bench === bay.bench.id && part.chapter === 'benchwork'),
+  );
+  const of = (...roles: readonly string[]) => pieces.filter(({ part }) => roles.includes(part.role));
+  const { unit } = options;
+  const [deck, frame] = [of('deck'), of('side', 'end', 'strut')];
+  const views = [bayFront(bay, { deck, unit }), bayDepth(bay, { deck, frame, unit })];
+  const desc = wordsOf(bay, options);
+  const at = (scale: number) => views.map((view) => view(scale));
+  const found = scales.find((scale) => scale >= 1 && fitsAll(at(scale), options)) ?? 100;
+  return { blocks: at(found), scale: found, desc };
+}
+
+function fitsAll(blocks: readonly Block[], { paper }: DrawingOptions): boolean {
+  return blocks.every((block) => fitsSheet(block, paper));
+}
