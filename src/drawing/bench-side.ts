@@ -31,7 +31,8 @@ export function elevationView(ask: BenchAsk, side: 'front' | 'left'): Scalable {
   const sight = sightOf({ pieces, cut: [], dashed: ['strut'] });
   const box = onFloor(pieces);
   const frame = extents(pieces.filter(isFrame));
-  const heights = [bench.sideUnderside, bench.sideTop, box.v1, box.v0, extents(wood).v0];
+  const legs = legStops(wood);
+  const heights = [bench.sideUnderside, bench.sideTop, box.v1, box.v0, extents(wood).v0, ...legs.upright];
   const shown = labelledPieces(wood, pieces);
   const name = side === 'front' ? 'From the front' : 'From the left end';
   const badges = badgesOf(ask.notebook);
@@ -43,7 +44,7 @@ export function elevationView(ask: BenchAsk, side: 'front' | 'left'): Scalable {
       view,
       unit: options.unit,
       box,
-      along: { name: 'along', at: [box.u0, box.u1, frame.u0, frame.u1] },
+      along: { name: 'along', at: [box.u0, box.u1, frame.u0, frame.u1, ...legs.along] },
       upright: { name: 'heights', at: heights, side: 'right' },
     });
     const drawn = joined({ marks, views: [view], dimensions: [] }, chains);
@@ -51,6 +52,19 @@ export function elevationView(ask: BenchAsk, side: 'front' | 'left'): Scalable {
     const heading = { name: `${name} ${scaleText(scale)}`, beside: badgeWords(shown, badges) };
     return headedBlock(named, heading, notes);
   };
+}
+
+/** Where a view's chains stop at the nearest legs: the faces of what stands up, and the edges of pads and rails. */
+function legStops(wood: readonly Seen[]): { readonly along: readonly number[]; readonly upright: readonly number[] } {
+  const legs = wood.filter(isLeg);
+  const nearest = Math.max(...legs.map(({ near }) => near));
+  const before = legs.filter(({ near }) => near > nearest - 60);
+  const ends = (roles: readonly string[], axis: 0 | 1) =>
+    before
+      .filter(({ role }) => roles.includes(role))
+      .map(extentOfSeen)
+      .flatMap(({ low, high }) => [low[axis], high[axis]]);
+  return { along: ends(['leg-layer', 'leg-half', 'leg-upright'], 0), upright: ends(['leg-pad', 'leg-rail'], 1) };
 }
 
 /** The pieces that a view from a side names: those in front, the deck, and each leg as one. */

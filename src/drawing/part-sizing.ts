@@ -31,6 +31,14 @@ function isEdgeDrawn(feature: Feature, { length, width, thickness }: Blank): boo
   return feature.kind === 'mitre' && feature.angle > Math.PI / 18 && feature.angle < Math.PI / 2 - 1e-6;
 }
 
+/** Whether a pocket runs across the part: from edge to edge where it is open at both, else by its longer side. */
+function runsUp(feature: Feature, blank: Blank): boolean {
+  const box = boundsOf(feature, blank);
+  const open = touches(box, blank);
+  const [across, along] = [open.top && open.bottom, open.left && open.right];
+  return across === along ? box.x1 - box.x0 <= box.y1 - box.y0 : across;
+}
+
 /** Chooses for each group how its sizes are told; pockets always show their section, edges their profile. */
 export function sizingOf(group: FeatureGroup, blank: Blank, scale: number): Sizing {
   const first = group.features[0];
@@ -39,7 +47,7 @@ export function sizingOf(group: FeatureGroup, blank: Blank, scale: number): Sizi
   if (isEdgeDrawn(first, blank)) return { ...group, detail: 'edge' };
   if (!isPatch(first)) return { ...group, detail: 'none' };
   const { x0, x1, y0, y1 } = boundsOf(first, blank);
-  if (isPocket(first)) return { ...group, detail: x1 - x0 <= y1 - y0 ? 'across' : 'along' };
+  if (isPocket(first)) return { ...group, detail: runsUp(first, blank) ? 'across' : 'along' };
   const small = Math.min(x1 - x0, y1 - y0) / scale < readable;
   return { ...group, detail: small ? 'face' : 'none' };
 }

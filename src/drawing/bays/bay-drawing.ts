@@ -2,7 +2,6 @@ import type { Block } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
 import { saidLength } from '../figures.ts';
-import type { DrawingEntry } from '../list.ts';
 import { scales } from '../paper.ts';
 import { placedParts } from '../scene.ts';
 import { fitsSheet } from '../sheet.ts';
@@ -25,10 +24,10 @@ function titleOf(bay: Bay, several: boolean): string {
 }
 
 /** A drawing for each kind of bay that holds a drawer or a shelf. */
-export function bayEntries(notebook: DrawingBook): readonly DrawingEntry[] {
-  return baysOf(notebook).map((bay): DrawingEntry => {
+export function bayEntries(notebook: DrawingBook) {
+  return baysOf(notebook).map((bay) => {
     const title = titleOf(bay, notebook.benches.length > 1);
-    return { id: `${PREFIX}${bay.id}`, kind: 'section', chapter: 'benchwork', of: bay.bench.id, title };
+    return { id: `${PREFIX}${bay.id}`, kind: 'section', chapter: 'benchwork', of: bay.bench.id, title } as const;
   });
 }
 
