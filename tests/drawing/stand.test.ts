@@ -115,13 +115,14 @@ describe('labels', () => {
     const alone = order.filter(({ parts, within }) => parts.length === 1 && within === null);
     const names = alone.flatMap(({ parts: [id = ''] }) => labels.get(id) ?? []);
     expect(names.length).toBeGreaterThan(20);
-    expect(words).toEqual(expect.arrayContaining([...names, 'DR2A to DR2G', 'DR3A to DR3G']));
+    expect(words).toEqual(expect.arrayContaining([...names, 'DR2A to DR2E', 'DR3A to DR3E']));
     expect(words.filter((text) => /^F\d|^P-back/.test(text))).toEqual([]);
   });
 
   test('say of a hidden piece that it is hidden', () => {
-    const step = table.assembly.length > 0 ? 'assembly.step-20' : '';
-    expect(wordsOf(drawn(step).marks)).toContain('HB3B, hidden');
+    const steps = listDrawings(table).flatMap(({ id }) => (id.startsWith('assembly.step-') ? [id] : []));
+    const words = steps.flatMap((step) => wordsOf(drawn(step).marks));
+    expect(words.filter((text) => /^HB[23][ABC], hidden$/.test(text)).length).toBeGreaterThan(0);
   });
 });
 
