@@ -58,6 +58,7 @@ function groundOf(plan: Plan, { model, scope, rails, land }: BeforeWires): Wirin
   const reached = reach === undefined ? null : evaluate(reach, scope);
   return {
     benches: model.benches,
+    fasteners: model.fasteners,
     parts: cutParts({ model, rails, land }),
     spaces: [
       ...model.envelopes.map((envelope) => spaceOf(envelope, model)),

@@ -1,4 +1,5 @@
 import type { Box, Point } from '../geometry/shapes.ts';
+import type { Fastener } from '../stock/fastener.ts';
 import type { WireStock } from '../stock/goods.ts';
 import type { Part } from '../stock/part.ts';
 import type { RailPlan } from './rail-plan.ts';
@@ -68,6 +69,8 @@ export type WiringGround = {
   readonly benches: readonly WiredBench[];
   readonly parts: readonly Part[];
   readonly spaces: readonly WiredSpace[];
+  /** screws and bolts in the coordinates of their benches; absent: none known */
+  readonly fasteners?: readonly Fastener[];
   /** how far a person reaches in from an edge, mm */
   readonly reach: number;
 };

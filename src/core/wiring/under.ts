@@ -46,7 +46,7 @@ export function underDeck({ ground, bus }: Pick<WiringInput, 'ground' | 'bus'>, 
     bench: id,
     pose: inFrame(frame, standing([place.x, place.y], place.turn)),
   }));
-  const walls = wallsOf(ground.parts, poses);
+  const walls = wallsOf(ground.parts, poses, ground.fasteners);
   const site: Site = {
     footprints: ground.benches.flatMap(({ id }) => footprintOf(id, walls) ?? []),
     walls,

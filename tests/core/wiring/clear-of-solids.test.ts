@@ -119,12 +119,48 @@ function near(hole: Vector, at: Vector, diameter: number): boolean {
   return (off[0] ?? 0) < diameter / 2 && (off[1] ?? 0) < diameter / 2 && (off[2] ?? 0) < 15;
 }
 
+/** Holes of the bus that come nearer than 3 mm to a screw or a bolt in the same board; the demo's bench stands at the origin. */
+function drilledInto({ fasteners, wiring }: Pick<Notebook, 'fasteners' | 'wiring'>): readonly string[] {
+  return (wiring?.holes ?? []).flatMap((hole) =>
+    fasteners
+      .filter(({ through }) => through.includes(hole.part))
+      .filter(({ diameter, direction, head, length }) =>
+        sampled(head, [
+          head[0] + direction[0] * length,
+          head[1] + direction[1] * length,
+          head[2] + direction[2] * length,
+        ]).some((at) => {
+          const [, ...off] = [at[0] - hole.at[0], at[1] - hole.at[1], at[2] - hole.at[2]]
+            .map(Math.abs)
+            .toSorted((a, b) => a - b);
+          // the least of the three is across the board, where both are
+          return Math.hypot(...off) < hole.diameter / 2 + diameter / 2 + 3 - 0.01;
+        }),
+      )
+      .map(({ id }) => `${hole.id} ${id}`),
+  );
+}
+
 describe('wires under the deck, every millimetre against every board, slide, drawer, motor and leg', () => {
   const book = demo();
 
   it('go through holes asked for them and through nothing else', () => {
     expect(boxesOf(book).filter(({ role }) => role === 'slide').length).toBe(4);
     expect(runInto(book)).toEqual([]);
+  });
+
+  it('keep their holes off every screw and bolt', () => {
+    expect(book.fasteners.length).toBeGreaterThan(50);
+    expect(drilledInto(book)).toEqual([]);
+  });
+
+  it('planted fault: a screw driven at a hole is seen', () => {
+    const [hole] = book.wiring?.holes ?? [];
+    const [screw] = book.fasteners;
+    if (hole === undefined || screw === undefined) throw new Error('no hole or no screw');
+    const head: Vector = [hole.at[0], hole.at[1] + 4, 690];
+    const planted = { ...screw, head, direction: [0, 0, -1] as const, through: ['deck.1', hole.part] };
+    expect(drilledInto({ ...book, fasteners: [planted] })).toEqual([`${hole.id} ${screw.id}`]);
   });
 
   it('planted fault: a wire through a spacer and a drawer is seen', () => {
@@ -186,5 +222,6 @@ describe('wires under the deck, every millimetre against every board, slide, dra
     expect(whole.length).toBeGreaterThanOrEqual(7);
     expect(all.flatMap(({ findings }) => findings.filter(({ rule }) => rule === 'bus-clash'))).toEqual([]);
     expect(all.flatMap(runInto)).toEqual([]);
+    expect(all.flatMap(drilledInto)).toEqual([]);
   });
 });

@@ -66,7 +66,8 @@ function drilled(
   const fits =
     place - room >= wall.span[0] && place + room <= wall.span[1] && z - wood >= wall.z[0] && z + wood <= wall.z[1];
   const free = !wall.taken.some(
-    ({ span, z: high }) => meets(widened([place, place], room), span) && meets(widened([z, z], room), high),
+    ({ keep, span, z: high }) =>
+      meets(widened([place, place], radius + keep), span) && meets(widened([z, z], radius + keep), high),
   );
   if (!goesThrough || !fits || !free) return null;
   const middle = (wall.faces[0] + wall.faces[1]) / 2;

@@ -4,6 +4,9 @@ import { HOLE_FROM_CUT } from '../../stock/cut-limits.ts';
 /** A range along one axis, mm. */
 export type Range = readonly [number, number];
 
+/** Wood that is taken along a wall and in height, and how much is left between it and a hole; mm. */
+export type Taken = { readonly span: Range; readonly z: Range; readonly keep: number };
+
 /** A board on edge that a wire must get through, square to the axes; mm. */
 export type Wall = {
   /** the instance of a part */
@@ -16,8 +19,8 @@ export type Wall = {
   readonly span: Range;
   readonly faces: Range;
   readonly z: Range;
-  /** along its span and in height: wood that is taken by a joint or another cut */
-  readonly taken: readonly { readonly span: Range; readonly z: Range }[];
+  /** by joints, other cuts and screws */
+  readonly taken: readonly Taken[];
 };
 
 /** The inside of a bench's frame, as seen from above; mm. */
@@ -52,6 +55,9 @@ export const OFF = 12;
 
 /** Wood left between a hole and a joint or another cut; common practice, no source. mm */
 export const KEEP = HOLE_FROM_CUT;
+
+/** Wood left between a hole and a screw; common practice, no source. mm */
+export const OFF_SCREW = 3;
 
 /** Benches farther apart than this are not bolted together, mm. */
 export const BOLTED = 40;

@@ -2,8 +2,9 @@ import { bounds } from '../../geometry/polygon.ts';
 import { toWorld, within } from '../../geometry/pose.ts';
 import type { Pose, Vector } from '../../geometry/shapes.ts';
 import { bite } from '../../stock/bite.ts';
+import type { Fastener } from '../../stock/fastener.ts';
 import type { Part, Placement } from '../../stock/part.ts';
-import type { Range, Wall } from './site.ts';
+import { KEEP, OFF_SCREW, type Range, type Wall } from './site.ts';
 
 /** Boards on edge carry a frame; these roles stand that way. */
 const ON_EDGE: readonly string[] = ['strut', 'side', 'end', 'joist', 'rail', 'crosspiece'];
@@ -13,15 +14,27 @@ const JOINTS: readonly string[] = ['notch', 'dado', 'stopped-dado', 'rabbet'];
 /** Directions this near to an axis are square to the others. */
 const SQUARE = 1e-9;
 
+/** A screw or a bolt in the coordinates of its bench. */
+export type Screw = Pick<Fastener, 'diameter' | 'direction' | 'head' | 'length' | 'through'>;
+
 type Standing = { readonly bench: string; readonly pose: Pose };
 
 /** The walls of parts whose benches stand as given; boards that lie askew to the axes are left out. */
-export function wallsOf(parts: readonly Part[], standing: readonly Standing[]): readonly Wall[] {
+export function wallsOf(
+  parts: readonly Part[],
+  standing: readonly Standing[],
+  fasteners: readonly Screw[] = [],
+): readonly Wall[] {
   const instances = new Set(parts.flatMap(({ places }) => places.map(({ id }) => id)));
   return parts.flatMap((part) => {
     const bench = standing.find((one) => one.bench === part.bench);
     if (bench === undefined || part.phase === 'later' || !ON_EDGE.includes(part.role)) return [];
-    return part.places.flatMap((place) => wallOf({ part, place, instances }, within(bench.pose, place.pose)) ?? []);
+    return part.places.flatMap((place) => {
+      const wall = wallOf({ part, place, instances }, within(bench.pose, place.pose));
+      if (wall === null) return [];
+      const screws = screwsIn(fasteners, { pose: bench.pose, wall: place.id }, wall.along === 'x' ? 0 : 1);
+      return [{ ...wall, taken: [...wall.taken, ...screws] }];
+    });
   });
 }
 
@@ -69,6 +82,26 @@ function takenIn({ part, instances }: Boarded, pose: Pose, axis: 0 | 1): Wall['t
     const letIn = JOINTS.includes(feature.kind) && (feature.for === undefined || instances.has(feature.for));
     const [foot, head] = letIn ? [0, part.blank.width] : [low[1], high[1]];
     const box = boxOf(pose, [low[0], foot, 0], [high[0], head, part.blank.thickness]);
-    return [{ span: box[axis], z: box[2] }];
+    return [{ span: box[axis], z: box[2], keep: KEEP }];
   });
+}
+
+/** Where screws stand in a wall. */
+function screwsIn(
+  fasteners: readonly Screw[],
+  { pose, wall }: { readonly pose: Pose; readonly wall: string },
+  axis: 0 | 1,
+): Wall['taken'] {
+  return fasteners
+    .filter(({ through }) => through.includes(wall))
+    .map(({ diameter, direction, head, length }) => {
+      const end: Vector = [
+        head[0] + direction[0] * length,
+        head[1] + direction[1] * length,
+        head[2] + direction[2] * length,
+      ];
+      const [a, b] = [toWorld(pose, head), toWorld(pose, end)];
+      const range = (i: 0 | 1 | 2): Range => [Math.min(a[i], b[i]) - diameter / 2, Math.max(a[i], b[i]) + diameter / 2];
+      return { span: range(axis), z: range(2), keep: OFF_SCREW };
+    });
 }
