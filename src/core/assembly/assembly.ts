@@ -68,6 +68,8 @@ export type Driving = {
   readonly fastener: string;
   readonly after: number | null;
   readonly blockedBy: readonly string[];
+  /** room behind the head up to what is in the way, mm; absent where nothing is */
+  readonly had?: number;
 };
 
 /** How the frame is brought square: the corner everything starts from, edges longest first, the diagonals; mm. */

@@ -37,26 +37,46 @@ function drivingOf(fastener: Fastener, placedAt: ReadonlyMap<string, number>, fa
   );
   const { head, direction } = fastener;
   const blockedBy = inTheToolsWay({ head, direction, ...fastening.tool }, there);
-  return { fastener: fastener.id, after: blockedBy.length === 0 ? after : null, blockedBy };
+  if (blockedBy.length === 0) return { fastener: fastener.id, after, blockedBy };
+  const blocking = there.filter(({ id }) => blockedBy.includes(id));
+  return { fastener: fastener.id, after: null, blockedBy, had: roomBehind(fastener, blocking, fastening.tool) };
+}
+
+/** How long a tool of this radius may be behind the head before it meets one of the bodies, to 0.1 mm. */
+function roomBehind(
+  { head, direction }: Fastener,
+  bodies: readonly Body[],
+  { radius, length: most }: Fastening['tool'],
+) {
+  let [free, met] = [0, most];
+  while (met - free > 0.01) {
+    const middle = (free + met) / 2;
+    if (inTheToolsWay({ head, direction, radius, length: middle }, bodies).length === 0) free = middle;
+    else met = middle;
+  }
+  return Math.round(free * 10) / 10;
 }
 
 /** A care for each part that stands where the tool must come to fasteners, all of them in one. */
 export function accessFindings(drivings: readonly Driving[], tool: Fastening['tool']): readonly Finding[] {
-  const byPart = new Map<string, string[]>();
-  for (const { fastener, blockedBy } of drivings)
-    for (const part of blockedBy) byPart.set(part, [...(byPart.get(part) ?? []), fastener]);
-  return [...byPart].map(([part, fasteners]): Finding => {
+  const byPart = new Map<string, Driving[]>();
+  // each fastener is told once, at the first part in its way
+  for (const driving of drivings)
+    for (const part of driving.blockedBy.slice(0, 1)) byPart.set(part, [...(byPart.get(part) ?? []), driving]);
+  return [...byPart].map(([part, blocked]): Finding => {
+    const fasteners = blocked.map(({ fastener }) => fastener);
+    const had = Math.min(...blocked.map((one) => one.had ?? tool.length));
     const some = fasteners.length > 3 ? `${fasteners[0]} and ${fasteners.length - 1} more` : fasteners.join(', ');
     return {
       rule: 'no-room-for-the-tool',
       level: 'care',
       where: part,
       chapter: 'benchwork',
-      what: say`${part} stands within ${length(tool.radius)} of the axis of ${some}, ${length(tool.length)} behind the head`,
-      figure: fasteners.length,
-      limit: 0,
-      unit: 'count',
-      mend: say`drive it before ${part} goes in, turn it round, or use a right-angled driver`,
+      what: say`${length(had)} are free behind the head of ${some} up to ${part}; a bit in its holder takes ${length(tool.length)}`,
+      figure: had,
+      limit: tool.length,
+      unit: 'mm',
+      mend: say`drive it before ${part} goes in, turn it round, or have a driver no longer than ${length(had)} with its screw`,
       source: 'room for a driver from memory; a setting',
       accepted: null,
     };

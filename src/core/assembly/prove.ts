@@ -4,7 +4,7 @@ import type { Joint, Part } from '../stock/part.ts';
 import type { KnownThickness } from '../stock/thickness.ts';
 import { length, type Sentence, say } from '../units/say.ts';
 import { comingApart } from './apart.ts';
-import type { Assembly, Pose, PoseName, Tilt } from './assembly.ts';
+import type { Assembly, Driving, Pose, PoseName, Tilt } from './assembly.ts';
 import { bodiesOf } from './bodies.ts';
 import type { Body } from './body.ts';
 import { accessFindings, fasteningOrder, USUAL_TOOL } from './fastening.ts';
@@ -31,6 +31,8 @@ export type AssemblyInput = {
   /** which step of the work puts an instance in, counted in their order; the order found keeps to it wherever it can */
   readonly steps: ReadonlyMap<string, number>;
   readonly tilts: readonly Tilt[];
+  /** what fasteners hold where a halt already says that not even a short driver comes to them */
+  readonly told?: readonly string[];
   /** the corner everything is squared from */
   readonly corner: string;
   readonly workshop: Workshop;
@@ -75,9 +77,15 @@ export function proveAssembly(input: AssemblyInput): Assembly {
       ...tilted(input.tilts, order),
       ...glueFindings(stages, input.workshop),
       ...filmFinding(finished),
-      ...accessFindings(fastening, USUAL_TOOL),
+      ...accessFindings(untold(fastening, input), USUAL_TOOL),
     ],
   };
+}
+
+/** What no earlier check has stopped: a screw is told once. */
+function untold(fastening: readonly Driving[], { fasteners, told = [] }: AssemblyInput): readonly Driving[] {
+  const stopped = new Set(fasteners.filter(({ holds }) => told.includes(holds)).map(({ id }) => id));
+  return fastening.filter(({ fastener }) => !stopped.has(fastener));
 }
 
 type Tried = AssemblyInput & { readonly bodies: readonly Body[] };

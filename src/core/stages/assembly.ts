@@ -46,6 +46,7 @@ export function assemblyStage(plan: Plan, { model, thicknesses, head, tilts, ste
       joints: model.joints,
       thicknesses,
       fasteners: model.fasteners,
+      told: model.findings.filter(({ rule }) => rule === 'no-room-for-driver').map(({ where }) => where),
       groups: groupsOf(parts.flatMap(({ places }) => places.map((place) => place.id))),
       steps: putIn,
       tilts: tilts.get(id) ?? [],

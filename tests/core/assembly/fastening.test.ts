@@ -59,6 +59,25 @@ describe('room for a tool', () => {
   });
 });
 
+describe('room that is had', () => {
+  it('is measured up to what stands in the way, and told with what is needed', () => {
+    const lid = pieceOf('lid', [
+      [
+        [100, 0, 98],
+        [200, 30, 110],
+      ],
+    ]);
+    const bodies = [RAIL, PLATE, lid];
+    const order = [move('lid'), move('rail'), move('plate')];
+    const [driving] = fasteningOrder({ fasteners: [SCREW], order, bodies, tool: USUAL_TOOL });
+    // the head lies at 18, the lid's underside at 98
+    expect(driving?.had).toBeGreaterThan(79.8);
+    expect(driving?.had).toBeLessThanOrEqual(80);
+    const [told] = accessFindings(driving === undefined ? [] : [driving], USUAL_TOOL);
+    expect(told).toMatchObject({ rule: 'no-room-for-the-tool', where: 'lid', figure: driving?.had, limit: 150 });
+  });
+});
+
 describe('the order of fastening', () => {
   const base = { fasteners: [SCREW], bodies: [RAIL, PLATE, WALL], tool: { radius: 40, length: 200 } };
 
@@ -69,10 +88,11 @@ describe('the order of fastening', () => {
 
   it('names what stands in the way when it went in first', () => {
     const drivings = fasteningOrder({ ...base, order: [move('wall'), move('rail'), move('plate')] });
-    expect(drivings).toEqual([{ fastener: 'screw-1', after: null, blockedBy: ['wall'] }]);
+    expect(drivings).toEqual([{ fastener: 'screw-1', after: null, blockedBy: ['wall'], had: 0 }]);
     const [told] = accessFindings(drivings, base.tool);
     expect(told?.level).toBe('care');
     expect(told?.where).toBe('wall');
+    expect(told).toMatchObject({ figure: 0, limit: 200, unit: 'mm' });
     expect(
       accessFindings(
         fasteningOrder({ ...base, tool: USUAL_TOOL, order: [move('wall'), move('rail'), move('plate')] }),
