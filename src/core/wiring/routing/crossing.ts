@@ -1,5 +1,5 @@
 import type { Point } from '../../geometry/shapes.ts';
-import { KEEP, meets, type Range, type Site, type Wall, widened } from './site.ts';
+import { KEEP, type Range, type Site, type Wall } from './site.ts';
 
 /** A straight piece of wire square to the axes, and its height; mm. */
 export type Stretch = { readonly from: Point; readonly to: Point; readonly z: number };
@@ -65,11 +65,18 @@ function drilled(
   const wood = 2 * radius;
   const fits =
     place - room >= wall.span[0] && place + room <= wall.span[1] && z - wood >= wall.z[0] && z + wood <= wall.z[1];
-  const free = !wall.taken.some(
-    ({ keep, span, z: high }) =>
-      meets(widened([place, place], radius + keep), span) && meets(widened([z, z], radius + keep), high),
-  );
-  if (!goesThrough || !fits || !free) return null;
+  if (!goesThrough || !fits || isTaken(wall, { place, z, radius })) return null;
   const middle = (wall.faces[0] + wall.faces[1]) / 2;
   return wall.along === 'x' ? [place, middle] : [middle, place];
+}
+
+/** Whether a hole comes too near to a joint, another cut or a screw. */
+function isTaken(
+  { taken }: Wall,
+  { place, radius, z }: { readonly place: number; readonly radius: number; readonly z: number },
+): boolean {
+  return taken.some(({ keep, span, z: high }) => {
+    const room = radius + keep - TOUCH;
+    return place + room > span[0] && place - room < span[1] && z + room > high[0] && z - room < high[1];
+  });
 }
