@@ -3,7 +3,7 @@ import { nearest } from '../units/nearest.ts';
 import { fault } from './fault.ts';
 import type { Goods } from './goods.ts';
 import { ASSUMED_BIT } from './grid.ts';
-import type { DrawersInput, LegsInput, ShelvesInput, Stand } from './input.ts';
+import type { DrawersInput, Gaps, LegsInput, ShelvesInput, Stand } from './input.ts';
 import type { Reader } from './reader.ts';
 import type { Benchwork } from './schema.ts';
 
@@ -59,6 +59,7 @@ function drawers(set: DrawersSource, at: string, { reader, roles, bit }: Asked):
     pull: set.pull,
     opening: set.opening === undefined ? null : reader.value(set.opening, 0),
     ligament: set.ligament === undefined ? null : reader.value(set.ligament, 0),
+    ...(set.gaps === undefined ? {} : { gaps: gapsOf(set.gaps, reader) }),
     material: set.material ?? roleOf(roles, 'drawer', 'frame'),
     bottom: set.bottom ?? roleOf(roles, 'drawer-bottom', 'deck', 'frame'),
     unsaid: [
@@ -66,6 +67,11 @@ function drawers(set: DrawersSource, at: string, { reader, roles, bit }: Asked):
       ...(set.bit === undefined && bit === null ? (['bit'] as const) : []),
     ],
   };
+}
+
+function gapsOf(gaps: NonNullable<DrawersSource['gaps']>, reader: Reader): Gaps {
+  const read = (quantity: (typeof gaps)['under']) => (quantity === undefined ? null : reader.value(quantity, 0));
+  return { under: read(gaps.under), liftOut: read(gaps['lift-out']), overlap: read(gaps.overlap) };
 }
 
 export function shelvesOf(source: BenchSource['shelves'], { at, reader }: Asked): readonly ShelvesInput[] {

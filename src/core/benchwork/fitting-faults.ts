@@ -14,6 +14,7 @@ export function fittingFaults(input: BenchworkInput, bench: BenchInput): readonl
     ...(bench.drawers ?? []).flatMap((set) => [
       ...bayFaults(input, bench, set),
       ...sizeFaults(set.at, drawerSizes(set)),
+      ...overlapFaults(set),
       ...roleFaults(roles, set.at, { material: set.material, bottom: set.bottom }),
     ]),
     ...(bench.shelves ?? []).flatMap((set) => [
@@ -40,13 +41,24 @@ function bayFaults(input: BenchworkInput, bench: BenchInput, set: DrawersInput |
   });
 }
 
-function drawerSizes({ slides, bit, opening, ligament }: DrawersInput): Readonly<Record<string, number>> {
+/** An overlap is of overlaid faces alone: a cut-out face is its opening less the bit all round. */
+function overlapFaults({ at, faces, gaps }: DrawersInput): readonly Fault[] {
+  if (faces === 'overlaid' || gaps == null || gaps.overlap === null) return [];
+  const what = 'a face that is cut out of its opening does not overlap it';
+  const mend = 'take overlap out, or write "faces: overlaid"; the gap round a cut-out face is as wide as bit';
+  return [fault('gap-unused', `${at}.gaps.overlap`, { what, mend })];
+}
+
+function drawerSizes({ slides, bit, opening, ligament, gaps }: DrawersInput): Readonly<Record<string, number>> {
   return {
     'slides.length': slides.length,
     'slides.clearance': slides.clearance,
     bit,
     ...(opening === null ? {} : { opening }),
     ...(ligament === null ? {} : { ligament }),
+    ...(gaps?.under == null ? {} : { 'gaps.under': gaps.under }),
+    ...(gaps?.liftOut == null ? {} : { 'gaps.lift-out': gaps.liftOut }),
+    ...(gaps?.overlap == null ? {} : { 'gaps.overlap': gaps.overlap }),
   };
 }
 

@@ -22,6 +22,13 @@ export type SeamInput = { readonly parallelTo: 'x' | 'y'; readonly on: string };
 
 export type DeckInput = { readonly overhang: number; readonly flush: Flush; readonly seams: readonly SeamInput[] };
 
+/** Under a box and above it in its opening, and how far an overlaid face reaches past the opening; mm, null: as usual. */
+export type Gaps = {
+  readonly under: number | null;
+  readonly liftOut: number | null;
+  readonly overlap: number | null;
+};
+
 /** Drawers of one kind in some bays of one side; `at` is their path in the plan. mm. */
 export type DrawersInput = {
   readonly at: string;
@@ -36,6 +43,8 @@ export type DrawersInput = {
   /** height of the opening, and wood kept above and below it; null: what the side allows */
   readonly opening: number | null;
   readonly ligament: number | null;
+  /** what is written of the gaps round box and face; usual where it is null or absent */
+  readonly gaps?: Gaps;
   /** roles of the materials of box and bottom */
   readonly material: string;
   readonly bottom: string;

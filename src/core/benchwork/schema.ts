@@ -45,6 +45,14 @@ function drawersSchema(kit: QuantityKit) {
     opening: kit.length.optional(),
     /** wood kept above and below the opening */
     ligament: kit.length.optional(),
+    /** under a box and above it in its opening, and how far an overlaid face reaches past the opening */
+    gaps: z
+      .strictObject({
+        under: kit.length.optional(),
+        'lift-out': kit.length.optional(),
+        overlap: kit.length.optional(),
+      })
+      .optional(),
     material: name.optional(),
     bottom: name.optional(),
   });

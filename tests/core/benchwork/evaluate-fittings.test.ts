@@ -56,6 +56,12 @@ describe('drawers, legs and shelves as written', () => {
     expect(goods?.hardware).toHaveLength(GOODS.hardware.length);
   });
 
+  it('gaps, each as it is written and null where it is not', () => {
+    const gaps = { under: '5 mm', 'lift-out': '14 mm' };
+    const { bench } = read({ drawers: { side: 'front', bays: ['2'], slides: SLIDES, faces: 'cut-out', gaps } });
+    expect(bench?.drawers?.[0]?.gaps).toEqual({ under: 5, liftOut: 14, overlap: null });
+  });
+
   it('several sets, each with its path', () => {
     const set = { side: 'front', bays: ['2'], slides: SLIDES, faces: 'overlaid' };
     const { bench } = read({ drawers: [set, { ...set, side: 'back', opening: '90 mm' }] });

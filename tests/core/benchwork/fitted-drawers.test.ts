@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { baysBehind, standingIn } from '../../../src/core/benchwork/drawers/bays.ts';
+import { frame } from '../../../src/core/benchwork/frame.ts';
 import { lappedGrid } from '../../../src/core/benchwork/grid.ts';
 import type { BenchInput, DrawersInput } from '../../../src/core/benchwork/input.ts';
 import { lotsOf } from '../../../src/core/cutting/lot.ts';
@@ -248,6 +249,64 @@ describe('clearances (field case "Have a fit or not", woodenthings.wordpress.com
     expect(rules(12.7 + 25.4 / 32)).toEqual([]);
     expect(rules(12.7 + 1)).toMatchObject([{ rule: 'slide-clearance-unusual' }]);
     expect(rules(12)).toMatchObject([{ rule: 'slide-clearance-unusual' }]);
+  });
+});
+
+describe('gaps round a box and its face', () => {
+  const gaps = { under: 5, liftOut: 14, overlap: null } as const;
+  const found = (drawers: Partial<DrawersInput>) =>
+    model(fittedTable({ drawers: [{ ...DRAWERS, ...drawers }] })).findings.filter(({ where }) =>
+      where.startsWith('drawer'),
+    );
+  const rules = (drawers: Partial<DrawersInput>) =>
+    found(drawers)
+      .filter(({ level }) => level !== 'note')
+      .map(({ rule, level, figure, limit }) => [rule, level, figure, limit]);
+
+  it('are 6 below and 12 above unless they are written', () => {
+    const tall = (input: Partial<DrawersInput>) => {
+      const { part, place } = instance(
+        model(fittedTable({ drawers: [{ ...DRAWERS, ...input }] })),
+        'drawer.front-2.side-left',
+      );
+      const { min, max } = placedBox(partSolid(part), place.pose);
+      return [min[2], max[2]];
+    };
+    const [low = 0, high = 0] = tall({});
+    expect(tall({ gaps })).toEqual([low - 1, high - 2]);
+  });
+
+  it('that let a box drag or keep it in are told with the least', () => {
+    expect(rules({ gaps })).toEqual([]);
+    expect(rules({ gaps: { ...gaps, under: 2 } })).toEqual([['box-drags', 'care', 2, 3]]);
+    expect(rules({ gaps: { ...gaps, liftOut: 9 } })).toEqual([['box-not-lifted-out', 'care', 9, 10]]);
+    expect(rules({ gaps: { ...gaps, liftOut: 60 } })).toMatchObject([
+      ['opening-too-low', 'halt', 100, 110],
+      ['opening-too-low', 'halt', 100, 110],
+    ]);
+  });
+
+  it('an overlaid face reaches as far as is written, and no further than half the wood between two openings', () => {
+    const wide = (overlap: number) => {
+      const over = model(fittedTable({ drawers: [{ ...DRAWERS, faces: 'overlaid', gaps: { ...gaps, overlap } }] }));
+      return over.parts.find(({ id }) => id === 'drawer.front-2.face')?.blank.length;
+    };
+    expect(wide(20)).toBeCloseTo(342.475 + 40, 9);
+    // a strut and two spacers of 17.7 less 3 between the faces: 25.05 each
+    expect(rules({ faces: 'overlaid', gaps: { ...gaps, overlap: 26 } })).toEqual([
+      ['face-overlap', 'halt', 26, 25.05],
+      ['face-overlap', 'halt', 26, 25.05],
+    ]);
+  });
+
+  it('an overlap of a face that is cut out is a fault, and so is a gap of nothing', () => {
+    const faults = (drawers: Partial<DrawersInput>) => {
+      const result = frame(fittedTable({ drawers: [{ ...DRAWERS, ...drawers }] }));
+      return result.ok ? [] : result.faults.map(({ rule, at }) => [rule, at.replace('benchwork.benches.0.', '')]);
+    };
+    expect(faults({ gaps: { ...gaps, overlap: 10 } })).toEqual([['gap-unused', 'drawers.gaps.overlap']]);
+    expect(faults({ gaps: { ...gaps, under: 0 } })).toEqual([['size-impossible', 'drawers.gaps.under']]);
+    expect(faults({ gaps })).toEqual([]);
   });
 });
 

@@ -9,7 +9,8 @@ import { PRACTICE, told } from '../told.ts';
 import { type Bay, baysBehind, standingIn } from './bays.ts';
 import { longestSlide, slideLengths, takeOff } from './box.ts';
 import { tallestOpening } from './face.ts';
-import { BEHIND_SLIDE, BOX_GAP, bayAcross, LEAST_LIGAMENT, openingHeights, SLIDE_TALL } from './figures.ts';
+import { BEHIND_SLIDE, bayAcross, gapsOf, LEAST_LIGAMENT, openingHeights, SLIDE_TALL } from './figures.ts';
+import { gapCares, overlapHalts } from './gap-checks.ts';
 
 /** Less wood than this beside an opening is no ligament at all, mm; common practice, no source. */
 const NO_LIGAMENT = 15;
@@ -23,6 +24,7 @@ export function drawerHalts(
   const where = `drawer.${bay.side}-${bay.number}`;
   return [
     ...openingHalts(site, input, where),
+    ...overlapHalts(site, input, where),
     ...slideHalts(site, input, { bay, where }),
     ...behindHalts(site, bay, { where, taken }),
     ...narrowHalts(site, input, { bay, where }),
@@ -37,7 +39,8 @@ function openingHalts(site: Site, input: DrawersInput, where: string): readonly 
     0,
     tidy(tallestOpening(grid.side, 0) - Math.max(grid.side - grid.strut, LEAST_LIGAMENT) - LEAST_LIGAMENT),
   );
-  const least = SLIDE_TALL + BOX_GAP.below + BOX_GAP.above;
+  const gaps = gapsOf(input);
+  const least = tidy(SLIDE_TALL + gaps.below + gaps.above);
   const tall = tidy(high - low);
   if (input.opening !== null && input.opening > grid.side) {
     const what = say`an opening ${length(input.opening)} tall is taller than the side of ${length(grid.side)}`;
@@ -113,7 +116,7 @@ export function drawerCares(site: Site, input: DrawersInput, where: string): rea
     thin < LEAST_LIGAMENT
       ? [told('care', { rule: 'thin-ligament', where, what, figure: thin, limit: LEAST_LIGAMENT, mend })]
       : [];
-  return [...ligament, ...clearanceCares(input, where), ...assumedNotes(site, input, where)];
+  return [...ligament, ...gapCares(input, where), ...clearanceCares(input, where), ...assumedNotes(site, input, where)];
 }
 
 /** What nobody wrote about a set of drawers, and what is used. */
@@ -128,7 +131,7 @@ function assumedNotes(site: Site, input: DrawersInput, where: string): readonly 
       ? [say`openings leave ${length(below)} of the side below and ${length(above)} above`]
       : []),
   ];
-  const mend = say`write slides: { clearance }, bit, opening or ligament under drawers; boxes keep ${length(BOX_GAP.below)} below and ${length(BOX_GAP.above)} above in their openings`;
+  const mend = say`write slides: { clearance }, bit, opening or ligament under drawers; boxes keep ${length(gapsOf(input).below)} below and ${length(gapsOf(input).above)} above in their openings, which gaps: { under, lift-out } changes`;
   return listedAs(assumed, { rule: 'drawers-assumed', where, mend });
 }
 

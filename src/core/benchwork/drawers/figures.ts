@@ -10,7 +10,9 @@ import { type BitPath, faceOf, openingOf, type Rounded } from './face.ts';
 /** Common practice, no source, all of these; mm. */
 export const LEAST_LIGAMENT = 30;
 /** From the opening's edge to the box: below so that it does not drag, above so that it can be tipped onto its slides. */
-export const BOX_GAP = { below: 6, above: 12 };
+const BOX_GAP = { below: 6, above: 12 };
+/** Wood an overlaid face has beyond its opening, all round. */
+const OVERLAP = 12;
 /** Behind a slide, so that its end never decides how deep a drawer closes. */
 export const BEHIND_SLIDE = 2;
 /** A slide is a strip this tall. */
@@ -57,6 +59,15 @@ export type BoxFigures = {
   readonly clearance: number;
 };
 
+/** Gaps below and above a box, and how far an overlaid face reaches past its opening: as written, else as usual; mm. */
+export function gapsOf({ gaps }: Pick<DrawersInput, 'gaps'>) {
+  return {
+    below: gaps?.under ?? BOX_GAP.below,
+    above: gaps?.liftOut ?? BOX_GAP.above,
+    overlap: gaps?.overlap ?? OVERLAP,
+  };
+}
+
 /** Where the opening may lie: heights from the floor, mm. */
 export function openingHeights({ grid }: Site, input: DrawersInput): Span {
   const hang = tidy(grid.side - grid.strut);
@@ -76,7 +87,7 @@ export function drawerFigures(site: Site, input: DrawersInput, bay: Bay): Drawer
   const u = bayAcross(site, bay);
   const path = pathFor([tidy(u[0] + grid.t), tidy(u[1] - grid.t)], openingHeights(site, input), input.bit);
   const opening = openingOf(path, input.bit);
-  const face = input.faces === 'cut-out' ? faceOf(path, input.bit) : overlaid(opening);
+  const face = input.faces === 'cut-out' ? faceOf(path, input.bit) : overlaid(opening, gapsOf(input).overlap);
   if (face === null) return null;
   const back = input.faces === 'cut-out' ? grid.t : 0;
   const box = boxFigures(site, { input, opening, back, wood, bottom });
@@ -118,11 +129,8 @@ function pathFor(u: Span, w: Span, bit: number): BitPath {
   };
 }
 
-/** Wood an overlaid face has beyond its opening, all round; common practice, no source. mm. */
-const OVERLAY = 12;
-
-function overlaid({ patch: { x0, x1, y0, y1 } }: Rounded): Rounded {
-  return { patch: { x0: x0 - OVERLAY, x1: x1 + OVERLAY, y0: y0 - OVERLAY, y1: y1 + OVERLAY }, radius: 0 };
+function overlaid({ patch: { x0, x1, y0, y1 } }: Rounded, by: number): Rounded {
+  return { patch: { x0: tidy(x0 - by), x1: tidy(x1 + by), y0: tidy(y0 - by), y1: tidy(y1 + by) }, radius: 0 };
 }
 
 type BoxIn = {
@@ -138,10 +146,11 @@ function boxFigures({ grid, step }: Site, { input, opening, back, wood, bottom }
   const wide = boxWidth(tidy(x1 - x0), input.slides.clearance);
   const left = tidy(x0 + input.slides.clearance);
   const t = wood.thickness.mean;
+  const gaps = gapsOf(input);
   return {
     u: [left, tidy(left + wide)],
     v: [back, tidy(back + input.slides.length)],
-    w: [tidy(y0 + BOX_GAP.below), tidy(y1 - BOX_GAP.above)],
+    w: [tidy(y0 + gaps.below), tidy(y1 - gaps.above)],
     wood,
     bottom,
     t,
