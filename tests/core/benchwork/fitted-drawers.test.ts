@@ -188,6 +188,19 @@ describe('drawers that cannot be made are halts with the most that can be had, a
     expect(spoken(found[0]?.mend ?? [], String)).toContain('form: insert, diameter: 6 mm, pack: 1 }');
   });
 
+  it('screws of slides and brackets that stock lacks are told, not left out in silence', () => {
+    const hardware = GOODS.hardware.filter(({ id }) => !id.startsWith('screw-3.5'));
+    const built = model(fittedTable({}, { goods: { ...GOODS, hardware } }));
+    const lacks = built.findings.filter(({ rule }) => rule === 'metal-screw-not-in-stock');
+    expect(lacks.map(({ level, where }) => [level, where])).toEqual([
+      ['care', 'leg.front-left'],
+      ['care', 'drawer.front-2'],
+      ['care', 'drawer.front-2'],
+    ]);
+    const all = model(fittedTable()).findings.filter(({ rule }) => rule === 'metal-screw-not-in-stock');
+    expect(all).toEqual([]);
+  });
+
   it('slides of 500 fit', () => {
     expect(
       halts({ bays: [2], slides: { length: 500, clearance: 12.7 } }).filter(({ rule }) => rule.startsWith('slides')),

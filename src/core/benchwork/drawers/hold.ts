@@ -3,8 +3,8 @@ import type { Joint } from '../../stock/part.ts';
 import { length, say } from '../../units/say.ts';
 import type { Fitting, Site } from '../fitting.ts';
 import { fetched } from '../hardware/count.ts';
-import { type Driven, screwed } from '../hardware/driven.ts';
-import { clearanceHole, screwFor } from '../hardware/screws.ts';
+import { type Driven, metalScrews, screwed } from '../hardware/driven.ts';
+import { clearanceHole } from '../hardware/screws.ts';
 import type { Instance } from '../instance.ts';
 import { joint } from '../joints.ts';
 import { tidy } from '../machining.ts';
@@ -168,14 +168,9 @@ export function boxHardware(site: Site, drawer: DrawerFigures): Pick<Fitting, 'h
   const where = drawer.id;
   const slide = fetched(site.goods, { form: 'slide', length: drawer.input.slides.length, where }, 1);
   const catches = fetched(site.goods, { form: 'catch', where }, 1);
-  const metal = [drawer.box.t, drawer.t].map((into) =>
-    site.goods === null ? null : screwFor(site.goods, { through: SLIDE_METAL, into }),
+  const screws = [drawer.box.t, drawer.t].map((into) =>
+    metalScrews(site.goods, { through: SLIDE_METAL, into }, { where, quantity: 2 * SLIDE_SCREWS }),
   );
-  const hardware = metal.flatMap((screw) =>
-    screw === null ? [] : [{ item: screw.id, quantity: 2 * SLIDE_SCREWS, length: screw.length, where }],
-  );
-  return {
-    hardware: [...slide.hardware, ...catches.hardware, ...hardware],
-    findings: [...slide.findings, ...catches.findings],
-  };
+  const all = [slide, catches, ...screws];
+  return { hardware: all.flatMap((one) => one.hardware), findings: all.flatMap((one) => one.findings) };
 }

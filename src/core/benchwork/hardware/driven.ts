@@ -52,6 +52,21 @@ function fasteners({ view, holds, heads, direction, through }: Drive, kind: Kind
   }));
 }
 
+/** Small screws through metal into wood, a number at one place; a care where stock has none that stays inside. */
+export function metalScrews(
+  goods: Goods | null,
+  wood: Screwed,
+  { where, quantity }: { readonly where: string; readonly quantity: number },
+): Pick<Driven, 'hardware' | 'findings'> {
+  if (goods === null) return UNDRIVEN;
+  const screw = screwFor(goods, wood);
+  if (screw !== null) return { hardware: [{ item: screw.id, quantity, length: screw.length, where }], findings: [] };
+  return {
+    hardware: [],
+    findings: [{ ...noScrew(goods, where, wood), rule: 'metal-screw-not-in-stock', level: 'care' }],
+  };
+}
+
 function noScrew(goods: Goods, where: string, wood: Screwed): Finding {
   const usual = usualDiameter(wood, goods.show);
   const [least, most] = [shortestScrew(wood, usual), longestScrew(wood, usual)];

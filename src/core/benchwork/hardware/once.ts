@@ -1,7 +1,7 @@
 import type { Finding } from '../../finding.ts';
 
 /** What stock lacks: told once, however many places want it. */
-const LACKS: readonly string[] = ['hardware-not-in-stock', 'no-bolt-fits', 'no-screw-fits'];
+const LACKS: readonly string[] = ['hardware-not-in-stock', 'metal-screw-not-in-stock', 'no-bolt-fits', 'no-screw-fits'];
 
 /** Findings of what stock lacks as one for each thing, at the first place that wants it, with how many want it. */
 export function toldOnce(findings: readonly Finding[]): readonly Finding[] {
