@@ -50,11 +50,29 @@ function plannedWords({ minutes, people }: Step): string {
   return `write people and minutes as they were; ${people === 1 ? 'one person' : `${people} people`}${time} planned`;
 }
 
+function measures({ id }: Step): boolean {
+  return id.includes('measure');
+}
+
+/** A line to fill in for each sheet nobody has measured. */
+function readingsToLog({ findings, show }: Notebook): readonly string[] {
+  const roles = findings.filter(({ rule }) => rule === 'thickness-not-measured').map(({ where }) => where);
+  const three = Array.from({ length: 3 }, () => `... ${show}`).join(', ');
+  return roles.length === 0
+    ? []
+    : [
+        'put your readings in and take the # away:',
+        'measured:',
+        ...roles.map((role) => `- { what: ${role}.thickness, readings: [${three}], with: caliper }`),
+      ];
+}
+
 /** An entry of today for a step: its id, its pieces and its chapter are filled in, the rest is left to the author. */
 export function draftOf(notebook: Notebook, step: Step | null, today: string): EntryDraft {
   const others = ready(notebook).filter(({ id }) => id !== step?.id);
   const hints = [
     ...(step === null ? [] : ['take out what is not done and not made', plannedWords(step)]),
+    ...(step === null || !measures(step) ? [] : readingsToLog(notebook)),
     ...(others.length === 0
       ? []
       : [
@@ -108,6 +126,7 @@ export async function writeEntry(desk: Desk, { slug, step: wanted, words }: LogW
   const draft = draftOf(notebook, step, desk.today());
   const file = await place(join(desk.content, 'notebooks', slug, 'log'), { ...draft, title: words ?? draft.title });
   const way = relative(process.cwd(), file);
-  desk.write(`Wrote ${way.startsWith('..') ? file : way}. Put in your words, then: npm run check -- ${slug}\n`);
+  const of = step === null ? '' : ` for ${step.id}`;
+  desk.write(`Wrote ${way.startsWith('..') ? file : way}${of}. Put in your words, then: npm run check -- ${slug}\n`);
   return 0;
 }

@@ -31,6 +31,8 @@ async function copyPattern(desk: Desk, slug: string): Promise<void> {
     await cp(join(desk.root, 'content', 'notebooks', pattern), half, { recursive: true });
     const head = join(half, 'notebook.md');
     const text = await readFile(head, 'utf8');
+    // the log is its author's: nobody else's days are copied
+    await rm(join(half, 'log'), { recursive: true, force: true });
     await writeFile(head, text.replace(/^title:.*$/m, `title: "${titleOf(slug)}"`));
     await rename(half, join(folder, slug));
   } finally {

@@ -17,14 +17,15 @@ import type { Shopping } from './shopping/line.ts';
 import { assemblyStage } from './stages/assembly.ts';
 import { benchworkStage, type NamedDimension } from './stages/benchwork.ts';
 import { landWork } from './stages/land-work.ts';
+import { layWork } from './stages/lay-work.ts';
 import { measurable, readLog } from './stages/log.ts';
 import { penetrationsStage } from './stages/penetrations.ts';
 import { placingFindings } from './stages/placing-order.ts';
 import { sceneryStage, withSheets } from './stages/scenery.ts';
 import { shoppingStage } from './stages/shopping.ts';
 import { tiltsOf } from './stages/tilts.ts';
-import { cuttingStage, massesOf } from './stages/timber.ts';
-import { trackStage } from './stages/track.ts';
+import { cuttingStage, massesOf, stockOfRoles } from './stages/timber.ts';
+import { type TrackStage, trackStage } from './stages/track.ts';
 import { wireWork } from './stages/wire-work.ts';
 import { wiringStage } from './stages/wiring.ts';
 import { orderFindings } from './stages/written-order.ts';
@@ -117,7 +118,7 @@ export function compute(plan: Plan): Result<Notebook> {
   const requests = [rails?.model, land.value, wires].flatMap((room) => room?.requests ?? []);
   const holes = penetrationsStage(bare, requests);
   const model = { ...bare, parts: [...holes.parts, ...(land.value?.parts ?? [])] };
-  const steps = stepsStage(plan, { model, scope, land: land.value, wires });
+  const steps = stepsStage(plan, { model, scope, rails, land: land.value, wires });
   const state = stateStage(plan, { model, steps: steps.steps, records: log.records, budget: head.budget });
   const tilts = tiltsOf(plan, model);
   const faults = [...early, ...rooms, ...tilts.faults, ...steps.faults, ...state.faults];
@@ -196,13 +197,15 @@ function cover(plan: Plan) {
 type ForSteps = {
   readonly model: BenchworkModel;
   readonly scope: Scope;
+  readonly rails: TrackStage | null;
   readonly land: SceneryModel | null;
   readonly wires: WiringModel | null;
 };
 
 /** Stage 10: written and generated steps of all chapters, in order. */
-function stepsStage(plan: Plan, { model, scope, land, wires }: ForSteps) {
+function stepsStage(plan: Plan, { model, scope, rails, land, wires }: ForSteps) {
   const chapters = { benchwork: plan.benchwork, track: plan.track, wiring: plan.wiring, scenery: plan.scenery };
+  const benches = model.benches.map(({ id }) => id);
   return planSteps({
     parts: model.parts,
     joints: model.joints,
@@ -211,16 +214,10 @@ function stepsStage(plan: Plan, { model, scope, land, wires }: ForSteps) {
     hardware: model.hardware,
     chapters: Object.entries(chapters).map(([chapter, content]) => ({ chapter, steps: content?.steps ?? [] })),
     stock: plan.stock,
+    materials: stockOfRoles(plan),
+    ...(rails === null ? {} : { track: layWork(plan, rails.model, benches) }),
     ...(land === null ? {} : { land: landWork(plan, land) }),
-    ...(wires === null
-      ? {}
-      : {
-          wires: wireWork(
-            plan,
-            wires,
-            model.benches.map(({ id }) => id),
-          ),
-        }),
+    ...(wires === null ? {} : { wires: wireWork(plan, wires, benches) }),
     scope,
   });
 }

@@ -26,6 +26,30 @@ test('an entry holds what is next, and check accepts it', async () => {
   expect(await run(desk, ['check', 'bittern-basin', '--format', 'json'])).toBe(0);
 });
 
+test('for a measuring step it holds a line for each sheet nobody has measured', async () => {
+  const desk = testDesk();
+  expect(await run(desk, ['log', 'window-shelf'])).toBe(0);
+  expect(desk.said()).toContain('for benchwork.measure-sheets.');
+  const [name = ''] = written(desk, 'window-shelf');
+  const text = logOf(desk, 'window-shelf')[name] ?? '';
+  expect(text).toContain(
+    '# measured:\n# - { what: frame.thickness, readings: [... mm, ... mm, ... mm], with: caliper }',
+  );
+  // Filled in and uncommented it is what check wants.
+  const filled = text.replaceAll('# measured', 'measured').replace(/^# - /gm, '  - ');
+  const readings = filled.replaceAll(
+    'frame.thickness, readings: [... mm, ... mm, ... mm]',
+    'frame.thickness, readings: [11.9 mm]',
+  );
+  const both = readings.replaceAll(
+    'deck.thickness, readings: [... mm, ... mm, ... mm]',
+    'deck.thickness, readings: [6.4 mm]',
+  );
+  writeFileSync(join(desk.content, 'notebooks', 'window-shelf', 'log', name), both);
+  expect(await run(desk, ['check', 'window-shelf', '--level', 'note'])).toBe(0);
+  expect(desk.said().slice(desk.said().indexOf('Wrote'))).not.toContain('nobody has measured');
+});
+
 test('a named step brings its chapter and the pieces it still makes', async () => {
   const desk = testDesk();
   expect(await run(desk, ['log', 'bittern-basin', '--step', 'table-drawers-box', '--words', 'Boxes at last'])).toBe(0);

@@ -4,11 +4,13 @@ import { expect, test } from 'vitest';
 import { run } from '../../src/cli/run.ts';
 import { filesIn, freshFolder, spoil, testDesk } from './desk.ts';
 
-test('a new notebook is a copy of window-shelf under its own title, and it passes', async () => {
+test('a new notebook is a copy of window-shelf under its own title, without its log, and it passes', async () => {
   const desk = testDesk();
   expect(await run(desk, ['new', 'my-table'])).toBe(0);
   const [pattern, copy] = ['window-shelf', 'my-table'].map((slug) => filesIn(join(desk.content, 'notebooks', slug)));
-  expect(Object.keys(copy ?? {})).toEqual(Object.keys(pattern ?? {}));
+  const chapters = Object.keys(pattern ?? {}).filter((name) => !name.startsWith('log/'));
+  expect(Object.keys(copy ?? {})).toEqual(chapters);
+  expect(chapters.length).toBeLessThan(Object.keys(pattern ?? {}).length);
   expect(copy?.['benchwork.md']).toBe(pattern?.['benchwork.md']);
   expect(copy?.['notebook.md']).toContain('title: "My Table"');
   expect(await run(desk, ['check', 'my-table'])).toBe(0);

@@ -39,3 +39,13 @@ export function massesOf(parts: readonly Part[], stock: readonly Stock[]): Reado
   });
   return Object.fromEntries(known);
 }
+
+/** The stock of each role a chapter names, by role. */
+export function stockOfRoles({ benchwork }: Pick<Plan, 'benchwork'>): Readonly<Record<string, string>> {
+  return Object.fromEntries(
+    Object.entries(benchwork.materials).map(([role, material]) => [
+      role,
+      typeof material === 'string' ? material : material.stock,
+    ]),
+  );
+}

@@ -1,4 +1,5 @@
 import type { Plan } from '../plan.ts';
+import { TRACK_LAID } from '../steps/generated/laying.ts';
 import type { PairWork, WireWork } from '../steps/generated/wires.ts';
 import { length, type Sentence, say } from '../units/say.ts';
 import type { Gap } from '../wiring/gap.ts';
@@ -29,7 +30,7 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
     supply: { volts: wiring.volts, tripsAt: wiring.tripsAt },
     before: {
       benchwork: benches.map((id) => `benchwork.${id}-seal`),
-      track: (plan.track?.steps ?? []).map(({ id }) => `track.${id}`),
+      track: [...(plan.track?.steps ?? []).map(({ id }) => `track.${id}`), ...TRACK_LAID],
     },
   };
 }

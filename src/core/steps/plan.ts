@@ -10,6 +10,7 @@ import type { Deed } from './deed.ts';
 import { benchworkDrafts, type Timber } from './generated/benchwork.ts';
 import { draftId } from './generated/draft.ts';
 import { type LandWork, landDrafts } from './generated/land.ts';
+import { type LayWork, layDrafts } from './generated/laying.ts';
 import { type WireWork, wireDrafts } from './generated/wires.ts';
 import { givenFindings } from './given.ts';
 import { linked } from './link.ts';
@@ -21,6 +22,8 @@ import { type ChapterSteps, makeable, namedSteps, resolvedFits, resolvedMakes, t
 export type StepsInput = Timber & {
   readonly chapters: readonly ChapterSteps[];
   readonly stock: readonly Stock[];
+  /** the track to lay; absent without track */
+  readonly track?: LayWork;
   /** the land to build; absent without scenery */
   readonly land?: LandWork;
   /** the wires to run; absent without wiring */
@@ -41,6 +44,7 @@ export type StepsAnswer = {
 export function planSteps(input: StepsInput): StepsAnswer {
   const drafts = [
     ...benchworkDrafts(input),
+    ...(input.track === undefined ? [] : layDrafts(input.track)),
     ...(input.wires === undefined ? [] : wireDrafts(input.wires)),
     ...(input.land === undefined ? [] : landDrafts(input.land)),
   ];

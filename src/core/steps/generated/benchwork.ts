@@ -19,13 +19,15 @@ export type Timber = {
   /** screws, bolts and what else is counted; absent: the steps name none */
   readonly fasteners?: readonly Fastener[];
   readonly hardware?: readonly HardwareUse[];
+  /** the stock of each role that sheets or boards are cut for; absent: nothing is measured */
+  readonly materials?: Readonly<Record<string, string>>;
   /** tells nuts from other hardware */
   readonly stock?: readonly Stock[];
 };
 
 /** The steps of the benchwork in the order of the bench: machining of all benches at one set-up each, then bench by bench. */
 export function benchworkDrafts(timber: Timber): Draft[] {
-  const { parts, joints, frames, fasteners = [], hardware = [], stock = [] } = timber;
+  const { parts, joints, frames, fasteners = [], hardware = [], stock = [], materials = {} } = timber;
   const now = parts.filter((part) => part.chapter === 'benchwork' && part.phase === 'now' && part.places.length > 0);
   if (now.length === 0) return [];
   const kits = frames.map(
@@ -39,7 +41,7 @@ export function benchworkDrafts(timber: Timber): Draft[] {
     }),
   );
   const sawn = now.filter((part) => part.from === undefined);
-  const machining = [...sawing(sawn), ...marking(now), ...routing(now), ...shaping(now)];
+  const machining = [...sawing(sawn, materials), ...marking(now), ...routing(now), ...shaping(now)];
   return [...machining, ...kits.flatMap((kit) => fitted(kit))];
 }
 

@@ -32,6 +32,31 @@ function ripLine(parts: readonly Part[]): Sentence {
   return say`${parts[0]?.role ?? ''}: ${counted(count, 'piece')} ${length(parts[0]?.blank.width ?? 0)} wide, the longest ${length(longest)}.`;
 }
 
+/** The real thickness of each sheet, before a part is cut by it; `materials` are the stock of each role. */
+function measuring(materials: Readonly<Record<string, string>>): Draft[] {
+  const roles = Object.entries(materials);
+  if (roles.length === 0) return [];
+  return [
+    draft({
+      id: 'measure-sheets',
+      title: 'Measure the sheets',
+      lines: [
+        say`Three readings of each, well in from the edges, before anything is cut. Log them: slots follow the thickest.`,
+      ],
+      work: [
+        {
+          kind: 'machining',
+          noun: 'measure',
+          makes: [],
+          lines: roles.map(([role, stock]) => say`${stock}, logged as ${role}.thickness.`),
+        },
+      ],
+      tools: ['caliper'],
+      child: 'does with an adult',
+    }),
+  ];
+}
+
 /** All strips of one width at one fence setting. */
 function ripping(parts: readonly Part[]): Draft[] {
   const strips = parts.filter(isStrip);
@@ -47,6 +72,7 @@ function ripping(parts: readonly Part[]): Draft[] {
       deeds: ['full-sheet', 'strip'],
       people: 2,
       child: 'away',
+      after: ['measure-sheets'],
     }),
   ];
 }
@@ -107,11 +133,12 @@ function panelCutting(parts: readonly Part[]): Draft[] {
       deeds: ['full-sheet'],
       people: 2,
       child: 'away',
+      after: ['measure-sheets'],
     }),
   ];
 }
 
-/** Rip first, then crosscut, then what comes straight from the sheet. */
-export function sawing(parts: readonly Part[]): Draft[] {
-  return [...ripping(parts), ...crosscutting(parts), ...panelCutting(parts)];
+/** Measure, rip, then crosscut, then what comes straight from the sheet; `materials` are the stock of each role. */
+export function sawing(parts: readonly Part[], materials: Readonly<Record<string, string>> = {}): Draft[] {
+  return [...measuring(materials), ...ripping(parts), ...crosscutting(parts), ...panelCutting(parts)];
 }
