@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { spoken } from '../../../src/core/units/say.ts';
+import { approachFindings } from '../../../src/core/wiring/findings/units.ts';
 import type { WiringInput } from '../../../src/core/wiring/input.ts';
 import { spaceLength } from '../../../src/core/wiring/wire.ts';
 import { wiringModel } from '../../../src/core/wiring/wiring.ts';
@@ -374,6 +375,13 @@ describe('a lift bridge', () => {
     expect([unit?.kind, unit?.of, unit?.from, more]).toEqual(['bridge-switch', 'bridge', 'rest', []]);
     // beyond the end of the span that comes down on it: main at 1530
     expect(Math.hypot((unit?.place[0] ?? 0) - 706, (unit?.place[1] ?? 0) - 600)).toBeLessThan(60);
+    // planted fault: one approach joined to the bus past the switch
+    expect(approachFindings(lifted)).toEqual([]);
+    const fed = lifted.feeders.find(({ net }) => net === 'switch-bridge')?.id ?? '';
+    const wires = lifted.wires.map((one) => (one.id.startsWith(`${fed}-`) ? { ...one, net: 'rest' } : one));
+    expect(approachFindings({ ...lifted, wires })).toMatchObject([
+      { rule: 'approach-always-live', level: 'halt', where: 'main', figure: 2, limit: 0 },
+    ]);
     const own = lifted.wires.filter(({ kind }) => kind === 'unit').map(({ id }) => id);
     expect(own).toEqual(['switch-bridge-in-a', 'switch-bridge-in-b', 'switch-bridge-out-a', 'switch-bridge-out-b']);
     expect(lifted.findings.filter(({ level }) => level === 'halt')).toEqual([]);

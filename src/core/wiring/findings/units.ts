@@ -17,7 +17,7 @@ export type Unitary = {
 
 /** Units without room, and rails of a section that reverses whose wires go past its unit. */
 export function unitFindings(all: Unitary): readonly Finding[] {
-  return [...directFindings(all), ...all.units.filter(({ clear }) => !clear).map(noRoom)];
+  return [...directFindings(all), ...approachFindings(all), ...all.units.filter(({ clear }) => !clear).map(noRoom)];
 }
 
 /** Wired past its reverser, a section that reverses is a short as soon as a train bridges its cuts. */
@@ -43,6 +43,26 @@ export function directFindings({ feeders, sections, units, wires }: Unitary): re
         }),
       ];
     });
+  });
+}
+
+/** Wired past the switch that a closed bridge presses, its approach stays live while the bridge is up. */
+export function approachFindings({ feeders, units, wires }: Omit<Unitary, 'sections'>): readonly Finding[] {
+  const approaches = feeders.filter(({ lead, through }) => through !== null && !lead);
+  return approaches.flatMap(({ at, id, line, through }) => {
+    const own = units.filter(({ kind, of }) => kind === 'bridge-switch' && of === through).map((unit) => unit.id);
+    const past = wires.filter((wire) => wire.id.replace(/-[ab]$/, '') === id && !own.includes(wire.net));
+    if (past.length === 0) return [];
+    return [
+      tell({
+        rule: 'approach-always-live',
+        level: 'halt',
+        where: line,
+        what: say`${line} at ${length(at)} is an approach of ${through ?? ''}, and ${String(past.length)} of its wires come straight from the bus: trains run into the hole while it is up.`,
+        mend: say`Join ${past.map(({ label }) => label).join(' and ')} to the pair that comes out of ${own[0] ?? 'its switch'}.`,
+        ...{ figure: past.length, limit: 0, source: PRACTICE },
+      }),
+    ];
   });
 }
 
