@@ -4,7 +4,7 @@ import { partOutline } from '../core/stock/outline.ts';
 import type { Blank, Feature, Patch } from '../core/stock/part.ts';
 import type { Block } from './block.ts';
 import { beside, clipWindow, type DetailAsk, detailScale, openSides, titled } from './detail-frame.ts';
-import { lengthText } from './figures.ts';
+import { sizeText } from './figures.ts';
 import { clippedOutline, within } from './outline.ts';
 import { same, touches } from './part-groups.ts';
 import { type Round, withRadius } from './radius-figure.ts';
@@ -59,7 +59,7 @@ export function cornerDetail(ask: DetailAsk): Block | null {
   if (!outline.some(([x, y]) => Math.hypot(x - at[0], y - at[1]) < same)) return null;
   const pieces = difference([outline], [beyondArc(at, first.radius, inward)]);
   const marks = pieces.flatMap((piece) => within(piece, window)).flatMap((piece) => clippedOutline(view, piece, style));
-  const fixes = { of: sizing.features.map(({ id }) => id), text: lengthText(first.radius, unit), view: view.name };
+  const fixes = { of: sizing.features.map(({ id }) => id), text: sizeText(first.radius, unit), view: view.name };
   const round = roundAt(view, at, { radius: first.radius, inward });
   return titled(withRadius({ marks, views: [view], dimensions: [] }, round, fixes), ask, scale);
 }

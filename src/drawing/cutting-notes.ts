@@ -3,7 +3,7 @@ import type { Block } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import { partWordMarks, pieceLabel, type SheetAsk } from './cutting-pieces.ts';
 import type { DrawingUnit } from './drawing.ts';
-import { lengthText, saidLength } from './figures.ts';
+import { fitText, lengthText, saidLength, sizeText } from './figures.ts';
 import { type Note, noteBlocks } from './notes.ts';
 import type { View } from './view.ts';
 
@@ -12,14 +12,14 @@ const cutNames = { trim: 'trim the edge', rip: 'rip', crosscut: 'crosscut' } as 
 function cutNote(cut: Cut, unit: DrawingUnit): Note {
   return {
     letter: String(cut.number),
-    words: `${cutNames[cut.kind]}, set ${lengthText(cut.setting, unit)}`,
+    words: `${cutNames[cut.kind]}, set ${sizeText(cut.setting, unit)}`,
     dimensions: [],
   };
 }
 
 /** The cuts in order with the fence's setting. */
 export function cutBlocks({ sheet, options }: SheetAsk): readonly Block[] {
-  const heading = `Cuts in order, kerf ${lengthText(sheet.kerf, options.unit)}`;
+  const heading = `Cuts in order, kerf ${fitText(sheet.kerf, options.unit)}`;
   return noteBlocks(
     heading,
     sheet.cuts.map((cut) => cutNote(cut, options.unit)),
@@ -32,7 +32,7 @@ export function smallParts(ask: SheetAsk): readonly Block[] {
   const { unit } = ask.options;
   const small = ask.sheet.parts.filter((place) => partWordMarks(ask, view, place).length < 2);
   const notes = small.map((place): Note => {
-    const size = `${lengthText(place.length, unit)} × ${lengthText(place.width, unit)}`;
+    const size = `${sizeText(place.length, unit)} × ${sizeText(place.width, unit)}`;
     const at = `${lengthText(place.x, unit)}, ${lengthText(place.y, unit)}`;
     return { letter: pieceLabel(ask.notebook, place), words: `${size}, lower left corner at ${at}`, dimensions: [] };
   });
@@ -42,10 +42,10 @@ export function smallParts(ask: SheetAsk): readonly Block[] {
 /** What the cutting layout shows, in words. */
 export function cuttingWords(notebook: DrawingBook, sheet: CutSheet, unit: DrawingUnit): string {
   const pieces = sheet.parts.map(
-    (place) => `${pieceLabel(notebook, place)} ${lengthText(place.length, unit)} by ${lengthText(place.width, unit)}`,
+    (place) => `${pieceLabel(notebook, place)} ${sizeText(place.length, unit)} by ${sizeText(place.width, unit)}`,
   );
   const kept = sheet.offcuts.map(({ label, length, width }) =>
-    [label ?? [], `${lengthText(length, unit)} by ${lengthText(width, unit)}`].flat().join(' '),
+    [label ?? [], `${sizeText(length, unit)} by ${sizeText(width, unit)}`].flat().join(' '),
   );
   const size = `${sheet.stock}, ${saidLength(sheet.length, unit)} by ${saidLength(sheet.width, unit)}, kerf ${saidLength(sheet.kerf, unit)}, in ${sheet.cuts.length} cuts.`;
   const offcuts = kept.length === 0 ? 'No offcut worth keeping.' : `Offcuts worth keeping: ${kept.join('; ')}.`;

@@ -2,7 +2,7 @@ import type { Area, CutPlace, CutSheet, Kept } from '../core/cutting/job.ts';
 import { extentOf } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import type { DrawingOptions, DrawingUnit } from './drawing.ts';
-import { lengthText } from './figures.ts';
+import { sizeText } from './figures.ts';
 import { hatchMarks } from './hatch.ts';
 import { boxesOf } from './labels.ts';
 import type { Extent, Mark, Spot, TextMark } from './mark.ts';
@@ -54,7 +54,7 @@ export function offcutMarks(view: View, area: Area): readonly Mark[] {
 /** "keep", the label and the size of an offcut, or as much as fits, on paper of its own. */
 export function offcutWords(view: View, area: Kept, unit: DrawingUnit): readonly Mark[] {
   const box = boxOf(view, area);
-  const size = `${lengthText(area.length, unit)} × ${lengthText(area.width, unit)}`;
+  const size = `${sizeText(area.length, unit)} × ${sizeText(area.width, unit)}`;
   const keep = area.label === undefined ? 'keep' : `keep ${area.label}`;
   const short = area.label === undefined ? [] : [[keep], [area.label]];
   const tries = [[keep, size], [`${keep} ${size}`], ...short].flatMap((lines) => [
@@ -86,7 +86,7 @@ export function pieceLabel(notebook: DrawingBook, { instance, part }: CutPlace):
 
 /** Label and size as they fit: on one line, on two, read from the right, or the label alone. */
 export function wordings(place: CutPlace, label: string, unit: DrawingUnit): readonly (readonly string[])[] {
-  const size = `${lengthText(place.length, unit)} × ${lengthText(place.width, unit)}`;
+  const size = `${sizeText(place.length, unit)} × ${sizeText(place.width, unit)}`;
   return [[label, size], [`${label}  ${size}`.replace('  ', ' ')], [label]];
 }
 

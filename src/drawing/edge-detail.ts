@@ -3,7 +3,7 @@ import type { EdgeSide, Feature } from '../core/stock/part.ts';
 import { holdsFigure, type Wedge, wedgeRoom, withAngle } from './angle-figure.ts';
 import { type Block, emptyBlock } from './block.ts';
 import { beside, type DetailAsk, detailScale, titled } from './detail-frame.ts';
-import { lengthText } from './figures.ts';
+import { sizeText } from './figures.ts';
 import type { Mark } from './mark.ts';
 import { clippedOutline } from './outline.ts';
 import { degrees } from './part-words.ts';
@@ -110,7 +110,7 @@ function roundoverDetail(ask: DetailAsk, { edge, side, radius }: Roundover): Blo
   const spot = (point: Point) => laid(profile, [point]).map((one) => onPaper(profile.view, one))[0] ?? [0, 0];
   const half = radius * (1 - Math.SQRT1_2);
   const arc = { centre: spot([radius, flat(thickness - radius)]), on: spot([half, flat(thickness - half)]) };
-  const fixes = { of: idsOf(ask), text: lengthText(radius, ask.unit), view: profile.view.name };
+  const fixes = { of: idsOf(ask), text: sizeText(radius, ask.unit), view: profile.view.name };
   return titled(withRadius(shape, arc, fixes), ask, scale);
 }
 

@@ -12,7 +12,7 @@ import {
   sizeBlock,
   titled,
 } from './detail-frame.ts';
-import { lengthText } from './figures.ts';
+import { cutText, sizeText } from './figures.ts';
 import { clippedOutline, type Window, within } from './outline.ts';
 import { isPatch, touches } from './part-groups.ts';
 import { withRadius } from './radius-figure.ts';
@@ -35,7 +35,7 @@ export function faceDetail(ask: DetailAsk, box: Patch): Block {
     from,
     to,
     rule: measure === 'size-x' ? across : upright,
-    text: lengthText(to - from, unit),
+    text: cutText(to - from, unit),
   });
   const ids = sizing.features.map(({ id }) => id);
   const sizes = [size('size-x', box.x0, box.x1), size('size-y', box.y0, box.y1)];
@@ -52,7 +52,7 @@ function rounded(ask: DetailAsk, box: Patch, { view, sized }: { readonly view: V
   const round = radius > 0 ? innerRound(view, { box, radius, blank: part.blank }) : null;
   if (round === null) return sized;
   const of = sizing.features.map(({ id }) => id);
-  return withRadius(sized, round, { of, text: lengthText(radius, unit), view: view.name });
+  return withRadius(sized, round, { of, text: sizeText(radius, unit), view: view.name });
 }
 
 /** Figures stand on the side the cut is open to. */

@@ -1,3 +1,4 @@
+import { showDecimalInches } from '../core/units/show.ts';
 import type { DrawingUnit } from './drawing.ts';
 
 /** The least difference a drawing prints: 0.1 mm, or 1/32 in. In mm. */
@@ -19,17 +20,18 @@ function millimetres(steps: number): string {
   return String(steps / 10);
 }
 
-function inches(steps: number): string {
-  const whole = Math.floor(Math.abs(steps) / 32);
-  let top = Math.abs(steps) % 32;
-  let bottom = 32;
+/** So many parts of an inch in lowest terms: 44 of 64 is `11/16`. */
+function inches(count: number, parts: number): string {
+  const whole = Math.floor(Math.abs(count) / parts);
+  let top = Math.abs(count) % parts;
+  let bottom = parts;
   while (top > 0 && top % 2 === 0) {
     top /= 2;
     bottom /= 2;
   }
   const fraction = top === 0 ? '' : `${top}/${bottom}`;
   const figure = whole === 0 ? fraction || '0' : [whole, fraction].filter((piece) => piece !== '').join(' ');
-  return steps < 0 ? `-${figure}` : figure;
+  return count < 0 ? `-${figure}` : figure;
 }
 
 /** What is printed for so many least steps; `exact` (mm) adds the inch sign of a remainder that matters. */
@@ -37,24 +39,57 @@ export function stepsText(steps: number, unit: DrawingUnit, exact: number): stri
   if (unit === 'mm') return millimetres(steps);
   const over = exact - steps * leastStep.in;
   const sign = Math.abs(over) <= remainderThatMatters ? '' : over > 0 ? '+' : '-';
-  return inches(steps) + sign;
+  return inches(steps, 32) + sign;
 }
 
-/** A length printed on its own, rounded once. */
+/** A length as a rule reads it, rounded once: positions from a datum, heights, and all that is long. */
 export function lengthText(mm: number, unit: DrawingUnit): string {
   return stepsText(onGrid(mm, unit), unit, mm);
 }
 
-/** A distance printed as the difference of its rounded ends; a chain of such figures adds up as printed. */
+/** A fraction of an inch stands for a fit when it is no further than this from it (0.002 in). In mm. */
+const snug = 0.002 * 25.4;
+
+/**
+ * What a tool or a caliper is set to: millimetres to 0.1, under a millimetre to 0.01; inches in 64ths where one is as
+ * good as exact, else decimal to 0.001.
+ */
+export function fitText(mm: number, unit: DrawingUnit): string {
+  if (unit === 'mm') return Math.abs(mm) < 1 ? String(Math.round(mm * 100) / 100 + 0) : lengthText(mm, unit);
+  const count = Math.round((mm / 25.4) * 64) + 0;
+  return count !== 0 && Math.abs(mm - (count * 25.4) / 64) <= snug ? inches(count, 64) : showDecimalInches(mm);
+}
+
+/** A size printed on its own: what is under an inch is a thickness, a width or a depth of a fit, the rest a length. */
+export function sizeText(mm: number, unit: DrawingUnit): string {
+  return unit === 'in' && Math.abs(mm) < 25.4 ? fitText(mm, unit) : lengthText(mm, unit);
+}
+
+/** The largest cut that is made to fit another piece rather than to a line, mm. */
+const largestFit = 4 * 25.4;
+
+/** The width or depth of a cut: a fit up to 4 in, a length beyond. */
+export function cutText(mm: number, unit: DrawingUnit): string {
+  return unit === 'in' && Math.abs(mm) < largestFit ? fitText(mm, unit) : lengthText(mm, unit);
+}
+
+/**
+ * A link of a chain. In millimetres the difference of its rounded ends, so that a chain adds up as printed; in inches
+ * rounded by itself, so that one length reads alike wherever it stands, and its sign says what the sum may be out.
+ */
 export function betweenText(from: number, to: number, unit: DrawingUnit): string {
-  return stepsText(onGrid(to, unit) - onGrid(from, unit), unit, to - from);
+  return unit === 'mm' ? stepsText(onGrid(to, unit) - onGrid(from, unit), unit, to - from) : sizeText(to - from, unit);
 }
 
 /** The name of the unit as the title block gives it. */
 export const unitNames: Readonly<Record<DrawingUnit, string>> = { mm: 'mm', in: 'inches' };
 
-/** A length inside a sentence, with its unit; ~ says that an inch figure was rounded. */
+/** A length inside a sentence, with its unit. */
 export function saidLength(mm: number, unit: DrawingUnit): string {
-  const text = lengthText(mm, unit);
-  return /[+-]$/.test(text) ? `~${text.slice(0, -1)} ${unit}` : `${text} ${unit}`;
+  return `${sizeText(mm, unit)} ${unit}`;
+}
+
+/** The width or depth of a cut inside a sentence, with its unit. */
+export function saidCut(mm: number, unit: DrawingUnit): string {
+  return `${cutText(mm, unit)} ${unit}`;
 }

@@ -6,7 +6,7 @@ import { chainBlock, headedBlock, labelled } from './bench-view.ts';
 import { type Block, joined } from './block.ts';
 import type { DrawingBook } from './book.ts';
 import type { DrawingOptions, DrawingUnit } from './drawing.ts';
-import { leastStep, lengthText, saidLength } from './figures.ts';
+import { fitText } from './figures.ts';
 import { hatchMarks } from './hatch.ts';
 import { clippedOutline, type Window, within } from './outline.ts';
 import { scales, scaleText } from './paper.ts';
@@ -151,11 +151,6 @@ export function jointTitle(book: DrawingBook, { first, others }: JointGroup): st
   return `${jointNames[first.kind]} of ${labelOf(book, a)} and ${labelOf(book, b)}${alike}`;
 }
 
-/** A clearance; on an inch sheet it is often less than what a rule shows. */
-function playText(mm: number, unit: DrawingUnit): string {
-  return unit === 'in' && mm > 0 && mm < leastStep.in ? 'under 1/32' : lengthText(mm, unit);
-}
-
 /** The other pairs that meet alike, as many as a line holds. */
 function alikeNote(book: DrawingBook, { others }: JointGroup): readonly string[] {
   const pairs = others.map(({ between: [a, b] }) => `${labelOf(book, a)} and ${labelOf(book, b)}`);
@@ -174,8 +169,8 @@ export function jointWords(book: DrawingBook, group: JointGroup, unit: DrawingUn
     between: [a, b],
   } = group.first;
   const cut = kind === 'lap' ? `cut along the middle of ${labelOf(book, b)}` : 'cut level';
-  const play = `${playText(clearance, unit)} ${unit} of clearance over the thickest reading`;
-  const deeper = relief > 0 ? `, each half ${saidLength(relief, unit)} deeper than half` : '';
+  const play = `${fitText(clearance, unit)} ${unit} of clearance over the thickest reading`;
+  const deeper = relief > 0 ? `, each half ${fitText(relief, unit)} ${unit} deeper than half` : '';
   return `${jointTitle(book, group)}, ${cut}. ${labelOf(book, b)} enters ${labelOf(book, a)} with ${play}${deeper}; ${held === 'loose' ? 'loose' : `held by ${held}`}.`;
 }
 
@@ -200,7 +195,7 @@ export function jointLayout(book: DrawingBook, group: JointGroup, { unit }: Draw
     ...sizeChains(view, faces, { window, unit }),
   );
   const heading = `${jointTitle(book, group)} ${scaleText(scale)}`;
-  const note = `Clearance ${playText(group.first.clearance, unit)}${group.first.relief > 0 ? `, lap relief ${lengthText(group.first.relief, unit)}` : ''}.`;
+  const note = `Clearance ${fitText(group.first.clearance, unit)}${group.first.relief > 0 ? `, lap relief ${fitText(group.first.relief, unit)}` : ''}.`;
   return {
     blocks: [
       headedBlock(labelled(block, view, [faces.holds, faces.enters]), heading, [note, ...alikeNote(book, group)]),

@@ -1,6 +1,6 @@
 import type { Feature, Part } from '../core/stock/part.ts';
 import type { DrawingUnit } from './drawing.ts';
-import { lengthText, saidLength } from './figures.ts';
+import { lengthText, saidCut, sizeText } from './figures.ts';
 import { boundsOf, type FeatureGroup, isBored, isPatch, isPocket, touches } from './part-groups.ts';
 
 const pocketNames = { dado: 'dado', 'stopped-dado': 'stopped dado', rabbet: 'rabbet', groove: 'groove' } as const;
@@ -57,8 +57,8 @@ export type NoteSize = {
 };
 
 export function noteSizes(feature: Feature, unit: DrawingUnit): readonly NoteSize[] {
-  const show = (mm: number) => lengthText(mm, unit).replaceAll(' ', '\u00a0');
-  const text = (mm: number) => lengthText(mm, unit);
+  const show = (mm: number) => sizeText(mm, unit).replaceAll(' ', '\u00a0');
+  const text = (mm: number) => sizeText(mm, unit);
   if (isBored(feature)) {
     const across: NoteSize = { measure: 'diameter', text: text(feature.diameter), words: `⌀${show(feature.diameter)}` };
     if (feature.depth === 'through') return [across];
@@ -95,8 +95,8 @@ function sizeWords(feature: Feature, part: Part, unit: DrawingUnit): string {
       .map(({ words }) => words.replace('⌀', 'diameter '))
       .join(', ');
   const { x0, x1, y0, y1 } = boundsOf(feature, part.blank);
-  const size = `${saidLength(x1 - x0, unit)} by ${saidLength(y1 - y0, unit)}`;
-  return isPocket(feature) ? `${size}, ${saidLength(feature.depth, unit)} deep` : size;
+  const size = `${saidCut(x1 - x0, unit)} by ${saidCut(y1 - y0, unit)}`;
+  return isPocket(feature) ? `${size}, ${saidCut(feature.depth, unit)} deep` : size;
 }
 
 function placesWords(features: readonly Feature[], part: Part, unit: DrawingUnit): string {

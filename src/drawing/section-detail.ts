@@ -13,7 +13,7 @@ import {
   titled,
 } from './detail-frame.ts';
 import type { DrawingUnit } from './drawing.ts';
-import { lengthText } from './figures.ts';
+import { cutText } from './figures.ts';
 import { hatchMarks } from './hatch.ts';
 import { clippedOutline, type Window, within } from './outline.ts';
 import { isPocket, type PocketFeature, same } from './part-groups.ts';
@@ -72,9 +72,9 @@ function pocketSizes(pocket: PocketFeature, cut: Across, { view, window, unit }:
       from: cut.from,
       to: cut.to,
       rule: isFace ? { side: 'above', base: paperY(view, thickness) } : { side: 'below', base: paperY(view, 0) },
-      text: lengthText(cut.to - cut.from, unit),
+      text: cutText(cut.to - cut.from, unit),
     },
-    { measure: 'depth', from, to, rule: upright, text: lengthText(pocket.depth, unit) },
+    { measure: 'depth', from, to, rule: upright, text: cutText(pocket.depth, unit) },
   ];
 }
 

@@ -1,5 +1,5 @@
 import type { EdgeSide, Feature, Patch } from '../core/stock/part.ts';
-import { figurePair, type Pair } from './lengths.ts';
+import { cutPair, figurePair, type Pair } from './lengths.ts';
 
 /** One row of a part's table: what is made, where it starts, how large, how deep. Lengths in mm. */
 export type FeatureRow = {
@@ -21,7 +21,10 @@ const EDGES: Readonly<Record<EdgeSide, string>> = {
 };
 
 function both(a: number, b: number, between: string): Pair {
-  const [first, second] = [figurePair(a), figurePair(b)];
+  return across(figurePair(a), figurePair(b), between);
+}
+
+function across(first: Pair, second: Pair, between: string): Pair {
   return { mm: `${first.mm}${between}${second.mm}`, in: `${first.in}${between}${second.in}` };
 }
 
@@ -30,7 +33,7 @@ function from(patch: Patch): Pair {
 }
 
 function sizeOf(patch: Patch): Pair {
-  return both(patch.x1 - patch.x0, patch.y1 - patch.y0, ' × ');
+  return across(cutPair(patch.x1 - patch.x0), cutPair(patch.y1 - patch.y0), ' × ');
 }
 
 function diameter(mm: number): Pair {
@@ -54,7 +57,7 @@ function told(feature: Feature): Told {
         side: feature.side,
         at: from(feature.patch),
         size: sizeOf(feature.patch),
-        depth: figurePair(feature.depth),
+        depth: cutPair(feature.depth),
       };
     case 'opening':
       return { side: 'face', at: from(feature.patch), size: sizeOf(feature.patch), depth: THROUGH };
@@ -62,7 +65,7 @@ function told(feature: Feature): Told {
       return { side: 'face', at: NONE, size: NONE, depth: THROUGH };
     case 'hole':
     case 'counterbore': {
-      const depth = feature.depth === 'through' ? THROUGH : figurePair(feature.depth);
+      const depth = feature.depth === 'through' ? THROUGH : cutPair(feature.depth);
       return {
         side: feature.side,
         at: both(feature.at[0], feature.at[1], ', '),

@@ -1,6 +1,6 @@
 import { type Sentence, spoken } from '../core/units/say.ts';
 import type { DrawingUnit } from '../drawing/drawing.ts';
-import { lengthText, saidLength } from '../drawing/figures.ts';
+import { cutText, saidLength, sizeText } from '../drawing/figures.ts';
 
 /** The same words for readers of either unit. */
 export type Pair = { readonly mm: string; readonly in: string };
@@ -14,9 +14,9 @@ function held(figure: string): string {
   return figure.replaceAll(' ', '\u00A0');
 }
 
-/** A length in words: the sign of a remainder, 63- for a hair under 63, is for drawings and tables. */
+/** A length in words; 63- in is a hair under 63, as on the drawings. */
 function said(mm: number, unit: DrawingUnit): string {
-  return held(saidLength(mm, unit).replace(/[+-](?= in$)/, ''));
+  return held(saidLength(mm, unit));
 }
 
 /** A length in both units, rounded as the drawings round it, with its unit. mm. */
@@ -26,12 +26,17 @@ export function lengthPair(mm: number): Pair {
 
 /** A length in both units without the unit, for columns that name it. mm. */
 export function figurePair(mm: number): Pair {
-  return pair((unit) => held(lengthText(mm, unit)));
+  return pair((unit) => held(sizeText(mm, unit)));
+}
+
+/** The width or depth of a cut in both units without the unit. mm. */
+export function cutPair(mm: number): Pair {
+  return pair((unit) => held(cutText(mm, unit)));
 }
 
 /** Several lengths as one size without the unit. mm. */
 export function figuresPair(lengths: readonly number[]): Pair {
-  return pair((unit) => lengths.map((mm) => held(lengthText(mm, unit))).join(' × '));
+  return pair((unit) => lengths.map((mm) => held(sizeText(mm, unit))).join(' × '));
 }
 
 /** Several lengths as one size: 1600 × 170 × 18 mm. */

@@ -1,7 +1,7 @@
 import { type Operation, USUAL_MACHINES } from '../core/assembly/machining/operation.ts';
 import type { Part } from '../core/stock/part.ts';
 import { below, both, type Html, line, listed, partLink, text } from './html.ts';
-import { figurePair, lengthPair } from './lengths.ts';
+import { cutPair, figurePair, lengthPair } from './lengths.ts';
 import type { Book } from './notebooks.ts';
 import { pieceLabel } from './parts.ts';
 import type { Told } from './table.ts';
@@ -37,7 +37,7 @@ export function machiningTable(book: Book, part: Part): Told | null {
       setting(one),
       figures(one.setUp.straightedge),
       figure(one.setUp.bit),
-      line(figure(one.setUp.depth), ...passes(one)),
+      line(cut(one.setUp.depth), ...passes(one)),
     ]),
   };
 }
@@ -66,6 +66,10 @@ function passes({ setUp }: Operation): readonly Html[] {
 
 function figure(mm: number | null): Html {
   return mm === null ? NONE : both(figurePair(mm));
+}
+
+function cut(mm: number | null): Html {
+  return mm === null ? NONE : both(cutPair(mm));
 }
 
 function figures(lengths: readonly number[]): Html {

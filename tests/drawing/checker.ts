@@ -135,6 +135,7 @@ export function clipped(sheet: DrawingSheet, paper: PaperName): readonly Complai
 /** A printed figure as mm; NaN when it is no figure. */
 export function readFigure(text: string, unit: DrawingUnit): number {
   if (unit === 'mm') return Number(text);
+  if (/^-?\d*\.\d+$/.test(text)) return 25.4 * Number(text);
   const pieces = /^(-?)(?:(\d+) )?(?:(\d+)\/(\d+)|(\d+))[+-]?$/.exec(text);
   if (pieces === null) return Number.NaN;
   const [, sign, whole, top, bottom, alone] = pieces;
@@ -210,21 +211,51 @@ function chainsOf(sheet: DrawingSheet): ReadonlyMap<string, readonly Dimension[]
   return chains;
 }
 
+/** Between which lengths the truth lies that a printed figure stands for, mm; in millimetres the figure itself. */
+function printedRange(text: string, unit: DrawingUnit): readonly [number, number] {
+  const said = readFigure(text, unit);
+  const [near, far] = [25.4 / 128, 25.4 / 64];
+  if (unit === 'mm') return [said, said];
+  if (text.endsWith('+')) return [said + near, said + far];
+  if (text.endsWith('-')) return [said - far, said - near];
+  const off = text.includes('.') ? 0.0005 * 25.4 : near;
+  return [said - off, said + off];
+}
+
+/** What links come to as printed: in inches from the least to the most that their figures allow. */
+function sumRange(links: readonly Dimension[], unit: DrawingUnit): readonly [number, number] {
+  const ranges = links.map(({ text }) => printedRange(text, unit));
+  return [ranges.reduce((sum, [low]) => sum + low, 0), ranges.reduce((sum, [, high]) => sum + high, 0)];
+}
+
+/** Inch figures that print one length in two ways on a sheet. */
+export function unevenFigures(sheet: DrawingSheet): readonly Complaint[] {
+  if (sheet.unit === 'mm') return [];
+  const printed = new Map<number, string>();
+  return sheet.dimensions.flatMap(({ between, text, chain }): readonly Complaint[] => {
+    if (between === null || chain === null) return [];
+    const length = Math.round((between[1] - between[0]) * 100);
+    const before = printed.get(length) ?? text;
+    printed.set(length, before);
+    return before === text ? [] : [`${length / 100} mm is printed as ${before} and as ${text}`];
+  });
+}
+
 /** Chains whose links, added as printed, don't give the printed whole, or that leave a gap. */
 export function openChains(sheet: DrawingSheet): readonly Complaint[] {
   const chains = chainsOf(sheet);
-  const sum = (links: readonly Dimension[]) =>
-    links.reduce((total, { text }) => total + readFigure(text, sheet.unit), 0);
   return [...chains].flatMap(([name, links]): readonly Complaint[] => {
     const ordered = links.toSorted((a, b) => (a.between?.[0] ?? 0) - (b.between?.[0] ?? 0));
     const gaps = ordered
       .slice(1)
       .filter((link, i) => Math.abs((link.between?.[0] ?? 0) - (ordered[i]?.between?.[1] ?? 0)) > 1e-9);
     const whole = chains.get(`${name} whole`);
-    const closes = whole === undefined || Math.abs(sum(whole) - sum(links)) < 1e-6;
+    const [low, high] = sumRange(links, sheet.unit);
+    const [least, most] = whole === undefined ? [low, high] : sumRange(whole, sheet.unit);
+    const closes = low <= most + 1e-6 && least <= high + 1e-6;
     return [
       ...gaps.map(() => `chain ${name} has a gap`),
-      ...(closes ? [] : [`chain ${name} adds up to ${sum(links)} and not ${sum(whole ?? [])}`]),
+      ...(closes ? [] : [`chain ${name} adds up to ${low} to ${high} and not ${least} to ${most}`]),
     ];
   });
 }
@@ -305,6 +336,7 @@ export function complaints(drawing: Drawing, paper: PaperName): readonly Complai
       ...falseTurns(sheet),
       ...missingFigures(sheet),
       ...openChains(sheet),
+      ...unevenFigures(sheet),
       ...repeatedFigures(sheet),
       ...texts(sheet)
         .filter(({ size }) => size < 2.5)

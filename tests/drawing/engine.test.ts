@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { area, rectangle } from '../../src/core/geometry/polygon.ts';
 import { planChain } from '../../src/drawing/chain.ts';
-import { betweenText, lengthText } from '../../src/drawing/figures.ts';
+import { betweenText, fitText, lengthText } from '../../src/drawing/figures.ts';
 import { hatchMarks } from '../../src/drawing/hatch.ts';
 import { crosses } from '../../src/drawing/labels.ts';
 import { within } from '../../src/drawing/outline.ts';
@@ -28,16 +28,53 @@ describe('figures', () => {
     expect(lengthText(mm, unit)).toBe(text);
   });
 
-  test('links of a chain add up as printed, in both units', () => {
+  test.each([
+    // 1 in is 25.4 mm exactly (international yard and pound agreement, 1959); the decimals are worked out by it.
+    [18.034, '0.710'],
+    [18.1, '0.713'],
+    [19.05, '3/4'],
+    [5.953125, '15/64'],
+    [5.9, '0.232'],
+    [0.2, '0.0079'],
+    [0.4, '1/64'],
+    [0, '0'],
+    [67.9, '2 43/64'],
+    [-18.034, '-0.710'],
+  ] as const)('a cut of %s mm is printed in inches as %s', (mm, text) => {
+    expect(fitText(mm, 'in')).toBe(text);
+  });
+
+  test('no fit is further from the truth than 0.002 in, and none but nothing is printed as 0', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.001, max: 120, noNaN: true }), (mm) => {
+        const said = readFigure(fitText(mm, 'in'), 'in');
+        expect(Math.abs(said - mm)).toBeLessThanOrEqual(0.002 * 25.4 + 1e-9);
+        expect(said).toBeGreaterThan(0);
+      }),
+      { seed: 71, numRuns: 2000 },
+    );
+  });
+
+  test('links of a chain add up as printed: exactly in mm, in inches within what their signs say', () => {
     const stops = fc.array(fc.double({ min: 0, max: 5000, noNaN: true }), { minLength: 2, maxLength: 40 });
     fc.assert(
-      fc.property(stops, fc.constantFrom('mm' as const, 'in' as const), (all, unit) => {
+      fc.property(stops, (all) => {
         const sorted = all.toSorted((a, b) => a - b);
-        const links = sorted.slice(1).map((to, i) => readFigure(betweenText(sorted[i] ?? to, to, unit), unit));
-        const whole = readFigure(betweenText(sorted[0] ?? 0, sorted.at(-1) ?? 0, unit), unit);
+        const links = sorted.slice(1).map((to, i) => readFigure(betweenText(sorted[i] ?? to, to, 'mm'), 'mm'));
+        const whole = readFigure(betweenText(sorted[0] ?? 0, sorted.at(-1) ?? 0, 'mm'), 'mm');
         expect(links.reduce((sum, link) => sum + link, 0)).toBeCloseTo(whole, 6);
       }),
       { seed: 7, numRuns: 1000 },
+    );
+  });
+
+  test('one length reads alike wherever it stands in an inch chain', () => {
+    const at = fc.double({ min: 0, max: 5000, noNaN: true });
+    fc.assert(
+      fc.property(at, fc.integer({ min: 1, max: 40000 }), (from, tenths) => {
+        expect(betweenText(from, from + tenths / 10, 'in')).toBe(betweenText(0, tenths / 10, 'in'));
+      }),
+      { seed: 72, numRuns: 1000 },
     );
   });
 });

@@ -104,6 +104,22 @@ describe('the checks of drawings fail on a planted fault', () => {
     expect(said(open)).toMatch(/chain plan: bays along adds up to 1599\.(9|89)/);
   });
 
+  test('an inch chain that its signs do not close, and one length printed in two ways', () => {
+    const inches = layOutDrawing(notebook, 'benchwork.plan', { unit: 'in', paper: 'A4' });
+    const bays = inches.dimensions.filter(({ chain }) => chain === 'plan: bays along' || chain === 'bays along');
+    const thick = bays.filter(({ text }) => text === '0.697');
+    expect([complaints(inches, 'A4'), thick.length > 1]).toEqual([[], true]);
+    const printing = (one: (typeof bays)[number] | undefined, text: string) =>
+      said(
+        spoilt(inches, (sheet) => ({
+          dimensions: sheet.dimensions.map((dimension) => (dimension === one ? { ...dimension, text } : dimension)),
+        })),
+      );
+    const bay = bays.find(({ text }) => !text.startsWith('0.'));
+    expect(printing(bay, '14')).toMatch(/chain plan: bays along adds up to/);
+    expect(printing(thick[0], '23/32-')).toMatch(/17\.7 mm is printed as (23\/32-|0\.697) and as (23\/32-|0\.697)/);
+  });
+
   test('a figure that is not on the sheet, and one whose lines end elsewhere', () => {
     const lost = spoilt(side, (sheet) => ({
       marks: sheet.marks.filter((mark) => mark.kind !== 'text' || mark.text !== '391'),

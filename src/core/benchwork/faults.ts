@@ -129,5 +129,5 @@ function seamFaults(bench: BenchInput): readonly Fault[] {
 function overhangFaults({ deck, at }: BenchInput): readonly Fault[] {
   if (deck === null || (deck.overhang >= 0 && deck.overhang <= 500)) return [];
   const what = `an overhang of ${mm(deck.overhang)} can't be trimmed`;
-  return [fault('deck-overhang', `${at}.deck.overhang`, { what, mend: 'use 0 to 500 mm; a few millimetres do' })];
+  return [fault('deck-overhang', `${at}.deck.overhang`, { what, mend: `use 0 to ${mm(500)}; a few millimetres do` })];
 }

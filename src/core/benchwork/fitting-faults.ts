@@ -106,7 +106,7 @@ function legFaults(legs: LegsInput, roles: readonly string[]): readonly Fault[] 
 function formFaults({ at, width, footWidth, layers }: LegsInput, form: LegsInput['form']): readonly Fault[] {
   const words = {
     what: `${form} legs need a width`,
-    mend: 'add "width: ..." for one half or upright; 110 mm is usual',
+    mend: `add "width: ..." for one half or upright; ${mm(110)} is usual`,
   };
   const needs = form !== 'post' && width === null ? [fault('leg-width-missing', at, words)] : [];
   const wide = width ?? 0;

@@ -1,6 +1,7 @@
 import { loopArea } from '../geometry/polygon.ts';
 import type { Point } from '../geometry/shapes.ts';
 import type { Fault } from '../units/problem.ts';
+import { bothUnits } from '../units/reading.ts';
 
 /** Two sides of an outline, by the number of the corner each starts at, and where they cross. */
 export type Crossing = { readonly first: number; readonly second: number; readonly where: Point };
@@ -36,7 +37,7 @@ export function outlineFaults(outline: readonly Point[], at: string): readonly F
   const crossing = selfCrossing(outline);
   if (crossing !== null) {
     const [x, y] = crossing.where;
-    const said = `${tenth(x)} mm, ${tenth(y)} mm`;
+    const said = `${bothUnits(tenth(x))}, ${bothUnits(tenth(y))}`;
     return [
       {
         rule: 'outline-crosses',

@@ -1,4 +1,5 @@
 import type { Fault } from '../units/problem.ts';
+import { bothUnits } from '../units/reading.ts';
 import type { Spot } from './land.ts';
 
 /** Spots this near are one place; mm. */
@@ -23,7 +24,7 @@ function twoHeights(spot: Spot, other: Spot): Fault {
   return {
     rule: 'spot-twice',
     at: spot.at,
-    what: `two heights at ${spot.x} mm, ${spot.y} mm: ${other.height} mm and ${spot.height} mm`,
+    what: `two heights at ${bothUnits(spot.x)}, ${bothUnits(spot.y)}: ${bothUnits(other.height)} and ${bothUnits(spot.height)}`,
     mend: 'keep one of the two spots',
   };
 }
@@ -32,7 +33,7 @@ function underDeck(spot: Spot): Fault {
   return {
     rule: 'spot-under-deck',
     at: spot.at,
-    what: `the ground at ${spot.x} mm, ${spot.y} mm would lie ${-spot.height} mm under the deck`,
+    what: `the ground at ${bothUnits(spot.x)}, ${bothUnits(spot.y)} would lie ${bothUnits(-spot.height)} under the deck`,
     mend: 'write a height of 0 or more; a hole in the deck is water with its outline',
   };
 }

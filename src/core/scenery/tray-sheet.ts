@@ -1,4 +1,5 @@
 import type { SheetStock } from '../stock/goods.ts';
+import { bothUnits } from '../units/reading.ts';
 import type { Reader } from './reader.ts';
 import type { Scenery } from './schema.ts';
 
@@ -19,8 +20,8 @@ export function traySheet({ tray, floor }: Asked, thick: number, { at, reader }:
   if (thick < low - CLOSE || thick > high + CLOSE) {
     reader.faults.push({
       ...{ rule: 'tray-thickness', at: floor.at },
-      what: `the floor is ${floor.text} thick, and ${sheet.id} is ${listed} mm (${low} to ${high} mm)`,
-      mend: `write ${listed} mm for the floor, or name a sheet as thick as it`,
+      what: `the floor is ${floor.text} thick, and ${sheet.id} is ${bothUnits(listed)}, from ${bothUnits(low)} to ${bothUnits(high)}`,
+      mend: `write ${bothUnits(listed)} for the floor, or name a sheet as thick as it`,
     });
   }
   return sheet;

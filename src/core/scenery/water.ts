@@ -1,6 +1,7 @@
 import { bounds, loopArea } from '../geometry/polygon.ts';
 import type { Point } from '../geometry/shapes.ts';
 import type { AreaMass } from '../stock/part.ts';
+import { bothUnits } from '../units/reading.ts';
 import type { Water } from './land.ts';
 import { damHeight, deeperAt, type Pours, pours, RESIN_DENSITY, RESIN_WASTE, UNSEEN_LEAN } from './pours.ts';
 import { type LandQuantity, volumeQuantity } from './quantity.ts';
@@ -65,7 +66,7 @@ export function waterModel(water: Water): WaterModel {
 /** Resin with its waste, floor sheet and wall strips. */
 export function waterQuantities(water: Water, model: WaterModel): readonly LandQuantity[] {
   const floor: LandQuantity = {
-    ...{ stock: null, name: `Sheet ${water.floor} mm thick for floor and walls`, for: water.id },
+    ...{ stock: null, name: `Sheet ${bothUnits(water.floor)} thick for floor and walls`, for: water.id },
     need: (model.area + wallArea(model)) / 1e6,
     ...{ unit: 'm2', buy: null, buyUnit: null },
   };

@@ -1,5 +1,6 @@
 import type { Finding } from '../finding.ts';
 import type { Fault } from '../units/problem.ts';
+import { bothUnits } from '../units/reading.ts';
 import { length, say } from '../units/say.ts';
 import type { BoardStock, SheetStock } from './goods.ts';
 import type { KnownThickness } from './thickness.ts';
@@ -36,13 +37,9 @@ export function readingFaults(stock: SheetStock | BoardStock, readings: readonly
     .map(({ value, at }) => ({
       rule: 'thickness-of-another-sheet',
       at,
-      what: `${mm(value)} can't be the thickness of ${stock.id}, which is sold as ${mm(nominal)}`,
-      mend: `measure again, or name the stock it is; ${stock.id} runs from ${mm(low)} to ${mm(high)}`,
+      what: `${bothUnits(value)} can't be the thickness of ${stock.id}, which is sold as ${bothUnits(nominal)}`,
+      mend: `measure again, or name the stock it is; ${stock.id} runs from ${bothUnits(low)} to ${bothUnits(high)}`,
     }));
-}
-
-function mm(value: number): string {
-  return `${Math.round(value * 1000) / 1000} mm`;
 }
 
 /** Ranges are printed to 0.001 in: 15/32 in is listed as 0.469 in, and a sheet of just that is in its range. mm */

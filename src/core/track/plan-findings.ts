@@ -1,4 +1,5 @@
 import type { Finding } from '../finding.ts';
+import { bothUnits } from '../units/reading.ts';
 import { length, type Sentence, say } from '../units/say.ts';
 import type { ClearHeight, Levels } from './clearance.ts';
 import { railSeparation } from './clearance.ts';
@@ -103,7 +104,7 @@ export function contactFindings(
         limit: needed,
         unit: 'mm',
         mend: crossMend({ needed, apart, flat, slope: Math.abs(slopeAt(other, b.at)) }),
-        source: `${clear.source}, and ${Math.round((levels.deck + levels.roadbed + levels.track) * 10) / 10} mm of deck, roadbed and track`,
+        source: `${clear.source}, and ${bothUnits(Math.round((levels.deck + levels.roadbed + levels.track) * 10) / 10)} of deck, roadbed and track`,
       }),
     ];
   });

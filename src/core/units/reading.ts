@@ -11,7 +11,7 @@ export function inBothUnits(mm: number): string {
 
 /** A length in a sentence, the other unit in parentheses: 1500 mm (59.055 in). */
 export function bothUnits(mm: number): string {
-  return `${roundTo(mm, 0.01)} mm (${roundTo(mm / 25.4, 0.001)} in)`;
+  return `${roundTo(mm, 0.001)} mm (${roundTo(mm / 25.4, 0.001)} in)`;
 }
 
 function told({ text, mm }: Reading): string {

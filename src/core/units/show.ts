@@ -59,9 +59,23 @@ export function showInches(mm: number, denominator: Denominator, tolerance = UNM
   return `${mm < 0 && count > 0 ? '-' : ''}${mixed(count, denominator)}${mark}`;
 }
 
-/** A length with its unit, to 0.1 mm or 1/64 in: `18 mm`, `7 1/2 in`. Length in mm. */
+/** Less than this is no length that anybody measures, mm. */
+const NOTHING = 0.001;
+
+/** Decimal inches to 0.001; what is under a hundredth of an inch keeps two digits that count. Length in mm. */
+export function showDecimalInches(mm: number): string {
+  const value = mm / 25.4;
+  if (Math.abs(mm) < NOTHING) return '0';
+  return Math.abs(value) < 0.01 ? String(Number(value.toPrecision(2))) : value.toFixed(3);
+}
+
+/**
+ * A length with its unit, to 0.1 mm or 1/64 in: `18 mm`, `7 1/2 in`; what is less than half a 64th is given in decimals
+ * and never as nothing. Length in mm.
+ */
 export function showLength(mm: number, unit: LengthUnit): string {
-  return unit === 'mm' ? `${showMm(roundTo(mm, stepsOf('mm')), 1)} mm` : `${showInches(mm, 64)} in`;
+  if (unit === 'mm') return `${showMm(roundTo(mm, stepsOf('mm')), 1)} mm`;
+  return `${partsOf(mm, 64) === 0 ? showDecimalInches(mm) : showInches(mm, 64)} in`;
 }
 
 /** The length in the other unit than the one it is shown in, for the small print beside it. Length in mm. */
