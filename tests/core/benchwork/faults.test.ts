@@ -22,7 +22,7 @@ describe('what cannot be laid out is a fault with what can be had', () => {
       {
         rule: 'strut-deeper-than-side',
         at: 'benchwork.dimensions.strut',
-        mend: 'make the struts at most 170 mm, or the sides at least 180 mm',
+        mend: 'make the struts at most 170 mm (6.693 in), or the sides at least 180 mm (7.087 in)',
       },
     ]);
   });
@@ -43,7 +43,7 @@ describe('what cannot be laid out is a fault with what can be had', () => {
 
   it('a table that reaches below the floor', () => {
     expect(sized({ height: 150 })).toMatchObject([
-      { rule: 'below-the-floor', mend: 'make the height at least 179.2 mm, or the sides at most 140.8 mm' },
+      { rule: 'below-the-floor', mend: 'make the height at least 179.2 mm (7.055 in), or the sides at most 140.8 mm (5.543 in)' },
     ]);
   });
 
@@ -71,7 +71,7 @@ describe('what cannot be laid out is a fault with what can be had', () => {
     ]);
     expect(built(spread({ kind: 'at', at: [800, 400] }))).toMatchObject([{ rule: 'strut-place' }]);
     expect(built(spread({ kind: 'at', at: [10] }))).toMatchObject([
-      { mend: 'keep it between 27 mm and 1573 mm, in rising order' },
+      { mend: 'keep it between 27 mm (1.063 in) and 1573 mm (61.929 in), in rising order' },
     ]);
     expect(built(spread({ kind: 'at', at: [1600] }))).toHaveLength(1);
     expect(built(spread({ kind: 'at', at: [Number.NaN] }))).toHaveLength(1);
@@ -94,7 +94,7 @@ describe('what cannot be laid out is a fault with what can be had', () => {
 
   it('flange strips that run into each other', () => {
     const [fault] = built({ flangeStrips: 800 });
-    expect(fault).toMatchObject({ rule: 'flange-strip-width', mend: 'use at most 395.575 mm' });
+    expect(fault).toMatchObject({ rule: 'flange-strip-width', mend: 'use at most 395.575 mm (15.574 in)' });
     expect(built({ flangeStrips: 395.575 })).toEqual([]);
   });
 

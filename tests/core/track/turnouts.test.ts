@@ -164,7 +164,7 @@ describe('what is assumed of a turnout is said', () => {
       [
         'template-impossible',
         'track.turnouts.W.branch',
-        'the branch is 100 mm long, and its lead and arc alone are 123.046 mm',
+        'the branch is 100 mm (3.937 in) long, and its lead and arc alone are 123.046 mm (4.844 in)',
       ],
     ]);
     expect(told({ radius: null, lead: 62 }).map(([rule, at]) => [rule, at])).toEqual([
