@@ -48,7 +48,7 @@ export function cornerDetail(ask: DetailAsk): Block | null {
   const [first] = sizing.features;
   if (first?.kind !== 'rounded-corner') return null;
   const { box, inward } = cornerOf(first, part.blank);
-  const scale = detailScale(first.radius, first.radius + 2 * beside);
+  const scale = detailScale({ width: first.radius, height: first.radius + 2 * beside }, ask);
   const limits = { u: part.blank.length, v: part.blank.width };
   const window = clipWindow(box, limits, beside * scale);
   const view: View = { name: `corner ${sizing.letter}`, scale, origin: [0, 0], breaks: [] };

@@ -10,12 +10,21 @@ import { type Rule, ruleSpot } from './rule.ts';
 import { lettering } from './text.ts';
 import { paperX, paperY, type View } from './view.ts';
 
-/** Room an enlarged detail may take, mm. */
-export const most = { width: 62, height: 52 } as const;
+/** Room an enlarged detail may take, mm: as much as reads well, and less where that saves a sheet. */
+export type DetailRoom = { readonly width: number; readonly height: number };
+export const detailRooms: readonly [DetailRoom, ...DetailRoom[]] = [
+  { width: 62, height: 52 },
+  { width: 46, height: 32 },
+];
 /** How much of the piece is shown beside the feature, mm on paper. */
 export const beside = 8;
 
-export type DetailAsk = { readonly part: Part; readonly sizing: Sizing; readonly unit: DrawingUnit };
+export type DetailAsk = {
+  readonly part: Part;
+  readonly sizing: Sizing;
+  readonly unit: DrawingUnit;
+  readonly room: DetailRoom;
+};
 
 export type Size = {
   readonly measure: Measure;
@@ -26,8 +35,8 @@ export type Size = {
 };
 
 /** The largest scale at which the feature and what is shown beside it fit the room for a detail. */
-export function detailScale(width: number, height: number): number {
-  const fits = (scale: number) => width / scale + 2 * beside <= most.width && height / scale <= most.height;
+export function detailScale({ width, height }: DetailRoom, { room }: DetailAsk): number {
+  const fits = (scale: number) => width / scale + 2 * beside <= room.width && height / scale <= room.height;
   return scales.find((scale) => scale >= 0.2 && fits(scale)) ?? 100;
 }
 

@@ -74,7 +74,7 @@ function mitreDetail(ask: DetailAsk, mitre: Mitre): Block {
   const { thickness } = ask.part.blank;
   const inset = thickness / Math.tan(mitre.angle);
   const text = degrees(mitre.angle);
-  const scale = detailScale(inset, thickness);
+  const scale = detailScale({ width: inset, height: thickness }, ask);
   const within = thickness / scale;
   const reach = holdsFigure(text, mitre.angle, within) ? wedgeRoom(text, mitre.angle).reach + 3 : 0;
   const deep = Math.max(inset + beside * scale, reach * scale);
@@ -93,7 +93,7 @@ function mitreDetail(ask: DetailAsk, mitre: Mitre): Block {
 /** A rounded edge from its end, with its radius. */
 function roundoverDetail(ask: DetailAsk, { edge, side, radius }: Roundover): Block {
   const { thickness } = ask.part.blank;
-  const scale = detailScale(radius, thickness);
+  const scale = detailScale({ width: radius, height: thickness }, ask);
   const deep = radius + 1.5 * beside * scale;
   const profile: Profile = { ask, view: viewOf(ask, scale), way: wayOf(edge), deep };
   const flat = (z: number) => (side === 'face' ? z : thickness - z);

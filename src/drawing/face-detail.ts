@@ -22,7 +22,7 @@ import { paperX, paperY, type View } from './view.ts';
 /** A notch or an opening, seen on the face, with its size. */
 export function faceDetail(ask: DetailAsk, box: Patch): Block {
   const { part, sizing, unit } = ask;
-  const scale = detailScale(box.x1 - box.x0, box.y1 - box.y0 + 2 * beside);
+  const scale = detailScale({ width: box.x1 - box.x0, height: box.y1 - box.y0 + 2 * beside }, ask);
   const limits = { u: part.blank.length, v: part.blank.width };
   const window = clipWindow(box, limits, beside * scale);
   const view: View = { name: `detail ${sizing.letter}`, scale, origin: [0, 0], breaks: [] };

@@ -63,7 +63,7 @@ function contentOf(
     if (part?.role === 'layer') return layerLayout(notebook, part, options);
     if (part?.role === 'profile-board') return boardLayout(part, options);
     if (part !== undefined)
-      return withNotes(partLayout(part, options), [
+      return partLayout(part, options, [
         ...requestNotes(notebook, part, options.unit),
         ...fixNotes(notebook, part, options.unit),
       ]);

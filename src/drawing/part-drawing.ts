@@ -1,5 +1,6 @@
 import type { Part } from '../core/stock/part.ts';
 import type { Block } from './block.ts';
+import { type DetailRoom, detailRooms } from './detail-frame.ts';
 import type { DrawingOptions, DrawingUnit } from './drawing.ts';
 import { saidLength } from './figures.ts';
 import { partName } from './list.ts';
@@ -11,7 +12,7 @@ import { sizingOf } from './part-sizing.ts';
 import type { PartViewAsk } from './part-stage.ts';
 import { partViewBlock } from './part-view.ts';
 import { groupSentence } from './part-words.ts';
-import { drawingArea, fitsSheet } from './sheet.ts';
+import { drawingArea, fitsSheet, onSheets } from './sheet.ts';
 import type { Break } from './view.ts';
 
 /** What is laid out for one part: its blocks in order, and the scale of the true shape. */
@@ -127,20 +128,37 @@ export function partWords(part: Part, unit: DrawingUnit): string {
   return [`Part ${partName(part)}: ${size}.`, `${pieces} of ${part.stock}.`, ...plain, ...later].join(' ');
 }
 
-/** The part's true shape with its figures, its enlarged details, its features in words and the marks to write on it. */
-export function partLayout(part: Part, options: DrawingOptions): PartLayout {
-  const { asks, scale } = viewsOf(part, options);
-  const groups = featureGroups(part);
+/** Everything on the part's sheets with its details in a room, and how many sheets that takes. */
+function withDetails(part: Part, { views, room, more }: Filled, options: DrawingOptions) {
   const { unit } = options;
+  const groups = featureGroups(part);
   const details = groups
-    .map((group) => detailBlock({ part, sizing: sizingOf(group, part.blank, scale), unit }))
+    .map((group) => detailBlock({ part, sizing: sizingOf(group, part.blank, views.scale), unit, room }))
     .filter((block) => block !== null);
   const drawn = figuresIn(details.flatMap(({ dimensions }) => dimensions));
-  const blocks = [
-    ...asks.map(partViewBlock),
-    ...details,
-    ...groupNotes(part, groups, { unit, drawn }),
-    ...markNotes(part, unit),
-  ];
-  return { blocks, scale, desc: partWords(part, unit) };
+  const notes = [...groupNotes(part, groups, { unit, drawn }), ...markNotes(part, unit), ...more];
+  const blocks = [...views.shapes, ...details, ...notes];
+  return { blocks, sheets: onSheets(blocks, options.paper).length };
+}
+
+type Filled = {
+  readonly views: { readonly shapes: readonly Block[]; readonly scale: number };
+  readonly room: DetailRoom;
+  readonly more: readonly Block[];
+};
+
+/**
+ * The part's true shape with its figures, its enlarged details, its features in words and the marks to write on it, and
+ * `more` notes; the details are smaller where that saves a sheet.
+ */
+export function partLayout(part: Part, options: DrawingOptions, more: readonly Block[]): PartLayout {
+  const { asks, scale } = viewsOf(part, options);
+  const views = { shapes: asks.map(partViewBlock), scale };
+  let best = withDetails(part, { views, room: detailRooms[0], more }, options);
+  for (const room of detailRooms.slice(1)) {
+    if (best.sheets === 1) break;
+    const other = withDetails(part, { views, room, more }, options);
+    if (other.sheets < best.sheets) best = other;
+  }
+  return { blocks: best.blocks, scale, desc: partWords(part, options.unit) };
 }

@@ -1,4 +1,5 @@
 import { partOutline } from '../core/stock/outline.ts';
+import type { Part } from '../core/stock/part.ts';
 import { type Block, extentOf, joined } from './block.ts';
 import type { Mark } from './mark.ts';
 import { mateMarks } from './mate-marks.ts';
@@ -20,10 +21,24 @@ function shapeMarks({ part, view, window }: Stage): readonly Mark[] {
   return pieces.flatMap((piece) => clippedOutline(view, piece, { window, open }));
 }
 
-function headed(block: Block, heading: string): Block {
+/**
+ * A face that looks inwards shows the piece the other way round than a reader before the bench sees it: said where an
+ * end mark would else look wrong.
+ */
+function turnedWords({ blank, places }: Part): readonly string[] {
+  const ends = (places[0]?.marks ?? []).filter(({ kind, text }) => kind === 'end' && /^(left|right)$/.test(text));
+  const turned = ends.find(({ text, at: [x] }) => (text === 'left') === x > blank.length / 2);
+  return turned === undefined
+    ? []
+    : [`Its face looks inwards: where it stands, the ${turned.text} end is the one marked ${turned.text}.`];
+}
+
+function headed(block: Block, heading: string, words: readonly string[]): Block {
   const { x0, y0 } = extentOf(block.marks);
-  const mark = lettering(heading, [x0, y0 - 4], { size: middleText, weight: 'bold', role: 'label' });
-  return { ...block, marks: [...block.marks, mark] };
+  const lines = words.map((line, i) => lettering(line, [x0, y0 - 4 - (words.length - 1 - i) * 4.6]));
+  const y = y0 - 4 - words.length * 4.8;
+  const mark = lettering(heading, [x0, y], { size: middleText, weight: 'bold', role: 'label' });
+  return { ...block, marks: [...block.marks, mark, ...lines] };
 }
 
 /** The true shape of a part, or of a stretch of it, with everything that fixes where its features are. */
@@ -44,5 +59,5 @@ export function partViewBlock(ask: PartViewAsk): Block {
   const mated = [...figured.marks, ...mateMarks(stage, figured.marks)];
   const full = { ...figured, marks: [...mated, ...upMarks(stage, mated)] };
   const last = ask.to >= part.blank.length;
-  return headed(last ? joined(full, endView(stage, full)) : full, ask.heading);
+  return headed(last ? joined(full, endView(stage, full)) : full, ask.heading, turnedWords(part));
 }

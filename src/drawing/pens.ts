@@ -79,6 +79,7 @@ export const drawingStyles = `/* Written by make-styles.ts from pens.ts. */
 @media print { :root .drawing, :root:not([data-theme="light"]) .drawing { ${variables(print)} } }
 .drawing * { fill: none; stroke-linecap: butt; stroke-linejoin: miter; }
 .drawing text { fill: var(--drawing-ink, ${light.ink}); font-family: "Atkinson Hyperlegible", sans-serif; font-kerning: none; font-variant-ligatures: none; }
+.drawing tspan { fill: inherit; }
 .drawing text.quiet { fill: var(--drawing-quiet, ${light.quiet}); }
 .drawing .fill-paper { fill: var(--drawing-paper, ${light.paper}); }
 .drawing .fill-wood { fill: var(--drawing-wood, ${light.wood}); }

@@ -1,6 +1,7 @@
 import { registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
 import type { DrawingSheet } from './drawing.ts';
 import type { Mark, Spot, TextMark } from './mark.ts';
+import { scaleText } from './paper.ts';
 import { drawingStyles, pens } from './pens.ts';
 import { emOf, textWidth } from './text.ts';
 import type { DrawingDocument } from './window.ts';
@@ -51,7 +52,11 @@ function penAttributes(mark: Exclude<Mark, TextMark>): Attributes {
   const pen = pens[mark.pen];
   const fill = mark.kind === 'polygon' || mark.kind === 'circle' ? mark.fill : 'none';
   return {
-    class: fill === 'none' ? `pen-${mark.pen}` : `pen-${mark.pen} fill-${fill}`,
+    class: [
+      `pen-${mark.pen}`,
+      ...(fill === 'none' ? [] : [`fill-${fill}`]),
+      ...(mark.role === 'scale-bar' ? ['scale-bar'] : []),
+    ].join(' '),
     'stroke-width': String(pen.width),
     ...(pen.dash.length > 0 ? { 'stroke-dasharray': pen.dash.join(' ') } : {}),
   };
@@ -77,13 +82,38 @@ function isolated(text: string): string {
   return /[\u0590-\u08ff\ufb1d-\ufefc]/u.test(text) ? `\u2068${text}\u2069` : text;
 }
 
-function drawMark(svg: Svg, mark: Mark): void {
+/** Words before a scale, the scale, and words after it: `Seen on its face 1:10`. */
+const scaled = /^((?:.* )?)(\d+:\d+)((?:,.*)?)$/;
+
+/**
+ * A scale that the sheet is drawn to and the bar that proves it have a class of their own: where a page prints a drawing
+ * smaller, both are left out.
+ */
+function drawText(svg: Svg, mark: TextMark, says: ReadonlySet<string>): void {
+  const [, before = '', scale = '', after = ''] = scaled.exec(mark.text) ?? [];
+  if (mark.role === 'figure' || !says.has(scale)) {
+    const own: Attributes = mark.role === 'scale-bar' ? { class: 'scale-bar' } : {};
+    svg.element('text', { ...textAttributes(mark), ...own }).words(isolated(mark.text));
+    return;
+  }
+  const line = svg.element('text', textAttributes(mark));
+  if (before !== '') line.element('tspan').words(isolated(before));
+  line.element('tspan', { class: 'scale-said' }).words(scale);
+  if (after !== '') line.element('tspan').words(isolated(after));
+}
+
+function drawMark(svg: Svg, mark: Mark, says: ReadonlySet<string>): void {
   if (mark.kind === 'text') {
-    svg.element('text', textAttributes(mark)).words(isolated(mark.text));
+    drawText(svg, mark, says);
     return;
   }
   const [name, shape] = shapeOf(mark);
   svg.element(name, { ...shape, ...penAttributes(mark) });
+}
+
+/** The scales that a sheet may say it is drawn to. */
+function scalesOf({ scale, views }: DrawingSheet): ReadonlySet<string> {
+  return new Set([...views.map((view) => view.scale), ...(scale === null ? [] : [scale])].map(scaleText));
 }
 
 /** An id from the sheet's name, so that a drawing is the same bytes each time. */
@@ -110,7 +140,8 @@ export function renderDrawing(sheet: DrawingSheet, document: DrawingDocument): s
   svg.element('title', { id: `${id}-title` }).words(sheet.title);
   svg.element('desc', { id: `${id}-desc` }).words(sheet.desc);
   svg.element('rect', { class: 'fill-paper', width: rounded(sheet.width), height: rounded(sheet.height) });
-  for (const mark of sheet.marks) drawMark(svg, mark);
+  const says = scalesOf(sheet);
+  for (const mark of sheet.marks) drawMark(svg, mark, says);
   return svg.node.outerHTML;
 }
 

@@ -91,7 +91,7 @@ export function sectionDetail(ask: DetailAsk, box: Patch): Block {
   if (pocket === undefined || !isPocket(pocket)) return emptyBlock;
   const { thickness } = part.blank;
   const cut = acrossOf(sizing, box, part);
-  const scale = detailScale(cut.to - cut.from, thickness);
+  const scale = detailScale({ width: cut.to - cut.from, height: thickness }, ask);
   const edges = { x0: cut.from, x1: cut.to, y0: 0, y1: thickness };
   const window = { ...clipWindow(edges, { u: cut.limit, v: thickness }, beside * scale), thickness };
   const view: View = { name: `section ${sizing.letter}`, scale, origin: [0, 0], breaks: [] };

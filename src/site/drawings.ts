@@ -59,6 +59,17 @@ export function bareSvg(book: Book, id: string, unit: DrawingUnit): string {
   return sheet === undefined ? '' : renderDrawing(bareSheet(sheet), plainDocument());
 }
 
+/** Width of what a page of text prints, mm: A4 less the margins of print.css; Letter has a little more. */
+const PRINTED = 210 - 20 - 14;
+
+/** Whether a drawing cut close keeps its true size on a page of text in both units. */
+export function printsTrue(book: Book, id: string): boolean {
+  return (['mm', 'in'] as const).every((unit) => {
+    const [sheet] = laidOut(book, id, unit).sheets;
+    return sheet !== undefined && bareSheet(sheet).width <= PRINTED;
+  });
+}
+
 /** Room for a picture of the assembly on a page, mm: its lettering is still read where a phone shows it whole. */
 const PICTURE = { width: 122, height: 110 } as const;
 

@@ -48,15 +48,19 @@ export function overflow(page: Page): Promise<number> {
   return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 }
 
-/** Controls and links outside running text that are smaller than 24 by 24 px (WCAG 2.2, 2.5.8). */
+/**
+ * Controls and links outside running text that are smaller than 24 by 24 px, and links of the text that are lower
+ * (WCAG 2.2, 2.5.8; it lets those of a sentence be, and a finger is glad of more).
+ */
 export function smallTargets(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
     const controls = document.querySelectorAll<HTMLElement>(
       'button, input, nav a, figcaption a, td a, .permalink, .home, .drawings a, .states a',
     );
-    return [...controls].flatMap((control) => {
-      const { height, width } = control.getBoundingClientRect();
-      return width > 0 && (height < 24 || width < 24)
+    const alone = new Set<Element>(controls);
+    return [...controls, ...document.querySelectorAll('main a, .foot a')].flatMap((control) => {
+      const [{ height, width } = { height: 0, width: 0 }] = control.getClientRects();
+      return width > 0 && (height < 24 || (width < 24 && alone.has(control)))
         ? [`${control.tagName} ${control.textContent?.trim()} ${width} x ${height}`]
         : [];
     });

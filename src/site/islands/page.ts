@@ -1,7 +1,9 @@
 import { startLook } from './look.ts';
+import { startScrolls } from './scrolls.ts';
 import { startSwitches } from './switches.ts';
 import { startTicks } from './ticks.ts';
 
 startSwitches();
 startTicks();
 startLook();
+startScrolls();

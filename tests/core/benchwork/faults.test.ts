@@ -43,7 +43,10 @@ describe('what cannot be laid out is a fault with what can be had', () => {
 
   it('a table that reaches below the floor', () => {
     expect(sized({ height: 150 })).toMatchObject([
-      { rule: 'below-the-floor', mend: 'make the height at least 179.2 mm (7.055 in), or the sides at most 140.8 mm (5.543 in)' },
+      {
+        rule: 'below-the-floor',
+        mend: 'make the height at least 179.2 mm (7.055 in), or the sides at most 140.8 mm (5.543 in)',
+      },
     ]);
   });
 

@@ -46,7 +46,9 @@ describe('readings', () => {
     ]);
     expect(faults).toHaveLength(1);
     expect(faults[0]).toMatchObject({ rule: 'thickness-of-another-sheet', at: 'benchwork.materials.frame.measured' });
-    expect(faults[0]?.what).toBe("25 mm (0.984 in) can't be the thickness of birch-ply-18, which is sold as 18 mm (0.709 in)");
+    expect(faults[0]?.what).toBe(
+      "25 mm (0.984 in) can't be the thickness of birch-ply-18, which is sold as 18 mm (0.709 in)",
+    );
   });
 
   it('refuses what is no thickness at all', () => {
