@@ -38,7 +38,7 @@ const MAY_LOSE = 0.05;
 
 type Read = (quantity: Quantity<Dimension>) => number;
 /** What the core counts them in. */
-const UNITS: Partial<Readonly<Record<Dimension, string>>> = { current: ' A', voltage: ' V' };
+const UNITS: Partial<Readonly<Record<Dimension, string>>> = { length: ' mm', current: ' A', voltage: ' V' };
 
 type Place = Exclude<Wiring['loads'][number]['at'], string>;
 type Reading = { readonly read: Read; readonly faults: Fault[]; readonly context: WiringContext };
@@ -134,7 +134,7 @@ function wireOf(id: string, { context, faults, at }: At): WireStock | null {
 function atLeast(least: number, quantity: Quantity<Dimension>, { read, faults, at }: At): number {
   const value = read(quantity);
   if (value >= least) return value;
-  const said = quantity.dimension === 'length' ? bothUnits(least) : `${least}${UNITS[quantity.dimension] ?? ''}`;
+  const said = `${least}${UNITS[quantity.dimension] ?? ''}`;
   faults.push({
     rule: 'too-small',
     at,

@@ -65,8 +65,8 @@ describe('the wiring chapter as numbers', () => {
     });
     expect(mistakes).toEqual([
       'not-a-wire at wiring.bus.stock: name a wire: bus-2.5, thin-0.5',
-      'too-small at wiring.feeders.every: write 1 mm (0.039 in) or more',
-      'off-the-line at wiring.loads.0.at: write a distance from 0 to 2436 mm (95.906 in), or past quay',
+      'too-small at wiring.feeders.every: write 1 mm or more',
+      'off-the-line at wiring.loads.0.at: write a distance from 0 to 2436 mm, or past quay',
     ]);
   });
 
