@@ -173,7 +173,7 @@ describe('joints', () => {
 
   test('never print a clearance of nothing on an inch sheet', () => {
     const { marks } = layOutDrawing(table, 'joint.lap.strut.across-1.strut.along-1', { unit: 'in', paper: 'Letter' });
-    expect(wordsOf(marks).some((text) => text.startsWith('Clearance under 1/32,'))).toBe(true);
+    expect(wordsOf(marks).some((text) => text.startsWith('Clearance 0.012, lap relief 1/64'))).toBe(true);
   });
 });
 
