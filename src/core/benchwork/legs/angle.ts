@@ -1,10 +1,12 @@
 import type { Vector } from '../../geometry/shapes.ts';
 import type { Envelope, Joint } from '../../stock/part.ts';
+import { bored } from '../drawers/face-parts.ts';
 import { type Fitting, NOTHING, type Site, together } from '../fitting.ts';
 import { mitreBiscuit } from '../hardware/biscuits.ts';
 import { fetched } from '../hardware/count.ts';
 import { spread } from '../hardware/deck-screws.ts';
 import { type Drive, screwed } from '../hardware/driven.ts';
+import { clearanceHole } from '../hardware/screws.ts';
 import type { Instance } from '../instance.ts';
 import { joint } from '../joints.ts';
 import { tidy } from '../machining.ts';
@@ -139,26 +141,29 @@ function fin(at: At): Instance {
     material: legs.input.material,
     label: `${at.label}E`,
     blank: { length: long, width: wide, thickness: legs.t, grain: 'length' },
-    features: boltHeights(site).map((w) => hole([tidy(w - low), wide / 2], legThread(site.goods))),
+    features: [
+      ...boltHeights(site).map((w) => hole([tidy(w - low), wide / 2], legThread(site.goods))),
+      ...bored(finSpots(at), clearanceHole(site.goods, { through: legs.t, into: legs.t })),
+    ],
     pose: { origin: [u0, site.grid.t, low], x: [0, 0, 1], y: [1, 0, 0], z: [0, 1, 0] },
     marks: [{ text: 'top', side: 'face', at: [long - 20, wide / 2], kind: 'end' }],
   };
+}
+
+/** Where the fin's screws go: up from its lower end, in the stretch that is glued, and across; even from both edges. mm. */
+function finSpots({ angle }: At): readonly (readonly [number, number])[] {
+  const glued = tidy(angle.length - angle.fin.low);
+  const shares = [0.25, 0.75];
+  return shares.flatMap((up) => shares.map((side) => [tidy(up * glued), tidy(side * angle.fin.wide)] as const));
 }
 
 /** Screws that hold the fin to the half behind it while the glue sets, and after. */
 function finScrews(at: At, leg: string) {
   const { site, legs, angle, corner } = at;
   const view = alongSide(corner);
-  const [u0, u1] = finAcross(at);
-  const glued = tidy(angle.length - angle.fin.low);
-  const heads = [0.25, 0.75].flatMap((up) =>
-    [0.25, 0.75].map(
-      (side): Vector => [
-        tidy(u0 + side * (u1 - u0)),
-        tidy(site.grid.t + legs.t),
-        tidy(angle.foot + angle.fin.low + up * glued),
-      ],
-    ),
+  const [u0] = finAcross(at);
+  const heads = finSpots(at).map(
+    ([up, side]): Vector => [tidy(u0 + side), tidy(site.grid.t + legs.t), tidy(angle.foot + angle.fin.low + up)],
   );
   const holds = `butt.${leg}.half-side.${leg}.fin`;
   const drive: Drive = {
