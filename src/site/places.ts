@@ -130,6 +130,7 @@ function fixesAt(book: Book, bay: Bay): Place['fixes'] {
   const [dx, dy] = originOf(book, bay.bench);
   const own = parts.filter((part) => part.bench === bay.bench);
   return state.fixes.flatMap((fix, i) => {
+    if (!fix.stands) return [];
     const spot = fixPlace(own, fix);
     if (spot === null) return [];
     // A fix is in a board of the bay's edge as a rule: it shows in every bay it is a hand's width from.

@@ -37,6 +37,7 @@ describe('fix maps', () => {
   test('are not listed for a notebook without fixes, or with fixes nobody can place', () => {
     expect(mapsOf(grid)).toEqual([]);
     expect(mapsOf(bookWith(fix('side.front', null, null), fix('gone', 10, 'left')))).toEqual([]);
+    expect(mapsOf(bookWith({ ...fix('side.front', 400, 'left'), stands: false }))).toEqual([]);
   });
 
   test('flag each fix by its number at its place', () => {

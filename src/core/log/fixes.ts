@@ -5,14 +5,17 @@ import type { Fix, LogRecord } from './record.ts';
 export type FixLine = Fix & {
   readonly date: string;
   readonly entry: string;
-  /** false when the part is no longer in the plan */
+  /** false when the mended piece is no longer there: its part left the plan, or the piece was lost */
   readonly stands: boolean;
 };
 
 /** Every fix of a log, oldest first. */
 export function fixRegister(records: readonly LogRecord[], instances: ReadonlySet<string>): FixLine[] {
   return records.flatMap((record) =>
-    record.fixes.map((fix) => ({ ...fix, date: record.date, entry: record.id, stands: instances.has(fix.part) })),
+    record.fixes.map((fix) => {
+      const stands = instances.has(fix.part) && fix.leaves !== 'nothing';
+      return { ...fix, date: record.date, entry: record.id, stands };
+    }),
   );
 }
 

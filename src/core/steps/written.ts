@@ -115,9 +115,16 @@ export function noSuchStep(name: string, written: Written, place: { at: string; 
   const prefix = `${written.chapter}.`;
   const short = [...place.known].map((id) => (id.startsWith(prefix) ? id.slice(prefix.length) : id));
   const near = nearest(name, short);
-  const mend =
-    near === null
-      ? 'name a step of this chapter, or another chapter and its step: wiring.test-feeders'
-      : `did you mean '${near}'?`;
+  const own = [...place.known].filter((id) => id.startsWith(prefix)).map((id) => id.slice(prefix.length));
+  const mend = near === null ? `name one of ${listedSome(own)}` : `did you mean '${near}'?`;
   return { rule: 'step-unknown', at: place.at, what: `no step is called '${name}'`, mend };
+}
+
+/** Names told of a list before it is cut short. */
+const TOLD = 16;
+
+function listedSome(ids: readonly string[]): string {
+  if (ids.length === 0) return "another chapter's steps, chapter first: benchwork.rip";
+  const more = ids.length > TOLD ? ` and ${ids.length - TOLD} more` : '';
+  return `${ids.slice(0, TOLD).join(', ')}${more}, or another chapter's step, chapter first: benchwork.rip`;
 }

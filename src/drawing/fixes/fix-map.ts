@@ -38,10 +38,11 @@ const TITLES: Readonly<Record<FixView, string>> = {
 /** A fix with its number in the register and where it is in its bench, mm. */
 type Placed = { readonly number: number; readonly fix: FixLine; readonly at: Vector };
 
+/** Fixes of pieces that are still there; a lost one is told in the list alone. */
 function placedFixes({ parts, state }: DrawingBook, bench: Bench): readonly Placed[] {
   const own = parts.filter((part) => part.bench === bench.id);
   return (state?.fixes ?? []).flatMap((fix, i) => {
-    const at = fixPlace(own, fix);
+    const at = fix.stands ? fixPlace(own, fix) : null;
     return at === null ? [] : [{ number: i + 1, fix, at }];
   });
 }

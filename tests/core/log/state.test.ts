@@ -75,6 +75,10 @@ describe('a part', () => {
     expect(rules(log)).toEqual(['part-gone', 'part-gone', 'part-gone']);
     expect(Object.keys(log.gone).sort()).toEqual(['drawer.front-2', 'post.front-left', 'strut.across-9']);
     expect(log.fixes).toMatchObject([{ part: 'post.front-left', at: 310, stands: false }]);
+    const lost = { part: 'side.front', at: '310 mm', what: 'fell', mend: 'made again', leaves: 'nothing' };
+    const mended = { ...lost, what: 'split', mend: 'glue', leaves: 'half' };
+    const both = state([entry('2026-01-24-a', { made: ['side.front'], fix: [lost, mended] })]);
+    expect(both.fixes.map(({ stands }) => stands)).toEqual([false, true]);
     const slip = state([entry('2026-01-24-a', { made: ['side.front', 'side.bakc'], done: ['crosscutt'] })]);
     expect(slip.faults).toMatchObject([
       { rule: 'log-name', at: 'log.2026-01-24-a.done.0', what: "'crosscutt' is no step of this notebook" },
