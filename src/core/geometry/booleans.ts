@@ -31,8 +31,9 @@ function operate(kind: ClipType, loops: readonly Loop[], others: readonly Loop[]
   return outlines(tree).map((outline) => polygonOf(outline, exact));
 }
 
+/** A loop of fewer than three corners holds nothing, and the clipper fails on one of none. */
 function paths(loops: readonly Loop[]): PathsD {
-  return loops.map((loop) => directed(loop, 1).map(([x, y]) => ({ x, y })));
+  return loops.filter(({ length }) => length > 2).map((loop) => directed(loop, 1).map(([x, y]) => ({ x, y })));
 }
 
 /** Outer loops at every depth: the islands inside a hole as well. */

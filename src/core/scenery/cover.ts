@@ -23,12 +23,15 @@ export type Covering = {
   readonly grid: Grid;
   readonly within: readonly (readonly Point[])[];
   readonly without: readonly (readonly Point[])[];
+  /** strips where no tree may stand */
+  readonly treeless: readonly (readonly Point[])[];
 };
 
 /** A zone cut to the benches, measured on the slope of its ground. */
-export function coveredZone(zone: Zone, { grid, within, without }: Covering): CoveredZone {
+export function coveredZone(zone: Zone, { grid, within, without, treeless }: Covering): CoveredZone {
   const region = within.flatMap((loop) => clipped([{ outline: zone.outline, holes: [] }], loop, without));
   const plan = regionArea(region);
+  const open = zone.trees === 0 ? region : region.flatMap((piece) => clipped([piece], piece.outline, treeless));
   const mask = cellsWithin(
     grid,
     region.map(({ outline }) => outline),
@@ -36,7 +39,7 @@ export function coveredZone(zone: Zone, { grid, within, without }: Covering): Co
   );
   const ratio = slopeRatio(grid, mask);
   const surface = plan * ratio;
-  const trees = treesOn(plan, zone.trees);
+  const trees = treesOn(regionArea(open), zone.trees);
   return {
     ...{ id: zone.id, region, plan, surface, trees },
     quantities: [...zone.of.map((stock) => coverQuantity(stock, surface, zone.id)), ...treeQuantity(zone.id, trees)],

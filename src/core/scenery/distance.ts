@@ -36,3 +36,13 @@ export function alongPath(loop: readonly Point[]): readonly Point[] {
 export function insideLoop(loop: readonly Point[], p: Point): boolean {
   return holds({ outline: loop, holes: [] }, p);
 }
+
+/** Where a level line crosses an outline, from left to right; mm. */
+export function chord(outline: readonly Point[], y: number): readonly number[] {
+  return outline
+    .flatMap(([ax, ay], i) => {
+      const [bx, by] = outline[(i + 1) % outline.length] ?? [ax, ay];
+      return ay > y === by > y ? [] : [ax + ((y - ay) * (bx - ax)) / (by - ay)];
+    })
+    .sort((a, b) => a - b);
+}

@@ -1,6 +1,7 @@
 import { circle } from '../geometry/polygon.ts';
 import type { Point } from '../geometry/shapes.ts';
 import type { Stock } from '../stock/goods.ts';
+import { nearest } from '../units/nearest.ts';
 import { done, failed, type Result } from '../units/problem.ts';
 import type { Quantity, Scope } from '../units/quantity.ts';
 import { EARTH_SLOPE } from './formation-width.ts';
@@ -37,7 +38,10 @@ export function evaluateScenery(scenery: Scenery, context: LandContext): Result<
     ...(ground === undefined ? NO_GROUND : groundOf(ground, { reader, hills, benches: context.benches })),
     zones: scenery.cover.map((zone, i) => zoneOf(zone, `scenery.cover.${i}`, { reader, hills })),
     ballast: scenery.ballast === undefined ? null : reader.cover(scenery.ballast, 'scenery.ballast'),
-    bridges: scenery.bridges.map((one, i) => stretchOf(one, `scenery.bridges.${i}`, reader)),
+    bridges: scenery.bridges.map((one, i) => ({
+      ...stretchOf(one, `scenery.bridges.${i}`, reader),
+      ...(one.over === undefined ? {} : { over: one.over }),
+    })),
     tunnels: scenery.tunnels.map((one, i) => stretchOf(one, `scenery.tunnels.${i}`, reader)),
     sections: ground?.sections.map((one, i) => sectionAsk(one, `scenery.ground.sections.${i}`, reader)) ?? [],
   };
@@ -82,7 +86,7 @@ function spotsOf({ spots }: Ground, at: string, reader: Reader): readonly Spot[]
 }
 
 function spotOf([x, y, height]: Ground['spots'][number], at: string, reader: Reader): Spot {
-  return { x: reader.number(x), y: reader.number(y), height: reader.number(height), at };
+  return { x: reader.number(x), y: reader.number(y), height: reader.height(height, 'height'), at };
 }
 
 function hillOf(hill: Ground['hills'][number], reader: Reader): Hill {
@@ -91,9 +95,16 @@ function hillOf(hill: Ground['hills'][number], reader: Reader): Hill {
     id: hill.id,
     form: hill.form,
     top: reader.point(hill.top),
-    height: reader.above(hill.height, 'height'),
+    height: heightOf(hill.height, reader),
     footRadius: reader.above(hill['foot-radius'], 'foot-radius'),
   };
+}
+
+/** The height of a form: more than nothing, and no more than a room has. */
+function heightOf(quantity: Quantity, reader: Reader): number {
+  const before = reader.faults.length;
+  const value = reader.above(quantity, 'height');
+  return reader.faults.length === before ? reader.height(quantity, 'height') : value;
 }
 
 function ridgeOf(ridge: Ground['ridges'][number], reader: Reader): Ridge {
@@ -102,7 +113,7 @@ function ridgeOf(ridge: Ground['ridges'][number], reader: Reader): Ridge {
     id: ridge.id,
     form: ridge.form,
     along: ridge.along.map(reader.point),
-    height: reader.above(ridge.height, 'height'),
+    height: heightOf(ridge.height, reader),
     half: reader.above(ridge['half-width'], 'half-width'),
   };
 }
@@ -119,13 +130,17 @@ function bankOf(bank: Ground['banks'][number], at: string, reader: Reader): Bank
     kind: 'bank',
     id: bank.id,
     outline: loopOf(bank.outline, `${at}.outline`, reader),
-    height: reader.above(bank.height, 'height'),
+    height: heightOf(bank.height, reader),
     slope: reader.above(bank.slope, 'slope'),
   };
 }
 
 function roadOf(road: Ground['roads'][number], slope: number, reader: Reader): Path {
-  const points = road.along.map(([x, y, z]) => ({ x: reader.number(x), y: reader.number(y), z: reader.number(z) }));
+  const points = road.along.map(([x, y, z]) => ({
+    x: reader.number(x),
+    y: reader.number(y),
+    z: reader.height(z, 'height'),
+  }));
   let at = 0;
   return {
     id: road.id,
@@ -174,16 +189,24 @@ function zoneOf(zone: Scenery['cover'][number], at: string, { reader, hills }: C
     id: zone.id,
     at,
     outline:
-      typeof zone.outline === 'string' ? footOf(zone.outline, hills) : loopOf(zone.outline, `${at}.outline`, reader),
+      typeof zone.outline === 'string'
+        ? footOf(zone.outline, `${at}.outline`, { reader, hills })
+        : loopOf(zone.outline, `${at}.outline`, reader),
     of: zone.of.flatMap((id, i) => reader.cover(id, `${at}.of.${i}`) ?? []),
     trees: zone.trees === undefined ? 0 : reader.number(zone.trees),
   };
 }
 
-/** The foot circle that `hill.foot` names; reading has told of names that stand for nothing. */
-function footOf(name: string, hills: readonly Hill[]): readonly Point[] {
+/** The foot circle that `hill.foot` names; a name that stands for none is a fault. */
+function footOf(name: string, at: string, { reader, hills }: Covering): readonly Point[] {
   const hill = hills.find(({ id }) => `${id}.foot` === name);
-  return hill === undefined ? [] : circle(hill.top, hill.footRadius, FOOT_SIDES);
+  if (hill !== undefined) return circle(hill.top, hill.footRadius, FOOT_SIDES);
+  const known = hills.map(({ id }) => `${id}.foot`);
+  const near = nearest(name, known);
+  const hint = near === null ? '' : `write \`${near}\`, or `;
+  const what = `\`${name}\` is not the foot of a hill`;
+  reader.faults.push({ rule: 'unknown-name', at, what, mend: `${hint}write its corners as [x, y]` });
+  return [];
 }
 
 function stretchOf(one: Scenery['tunnels'][number], at: string, reader: Reader): Stretch {

@@ -11,46 +11,57 @@ const FINE = 16;
 /** Columns of buckets fit into one number with their rows. */
 const ROWS = 1 << 20;
 
-/** Stretches by the bucket they can reach; fine buckets are filled when they are first asked for. */
+/** Stretches by the bucket they can reach; buckets are filled when they are first asked for. */
 export type FormationIndex = {
-  readonly coarse: ReadonlyMap<number, readonly Stretch[]>;
+  readonly all: readonly Reaching[];
+  readonly coarse: Map<number, readonly Stretch[]>;
   readonly fine: Map<number, readonly Stretch[]>;
 };
+
+/** A stretch and how far from it the ground can be held; mm. */
+type Reaching = { readonly stretch: Stretch; readonly reach: number };
 
 /**
  * An index of the levelled paths for ground that lies within `relief` of any of them in height: the farthest a slope
  * can run out is relief / slope.
  */
 export function formationIndex(paths: readonly Path[], relief: number): FormationIndex {
-  const coarse = new Map<number, Stretch[]>();
-  for (const stretch of stretchesOf(paths)) enter(coarse, stretch, relief);
-  return { coarse, fine: new Map() };
+  const all = stretchesOf(paths).map((stretch): Reaching => {
+    const { z, dz, half, slope } = stretch;
+    return { stretch, reach: half + (relief + Math.max(Math.abs(z), Math.abs(z + dz))) / slope };
+  });
+  return { all, coarse: new Map(), fine: new Map() };
 }
 
 function keyOf(x: number, y: number, side: number): number {
   return Math.floor(x / side) * ROWS + Math.floor(y / side);
 }
 
-function enter(index: Map<number, Stretch[]>, stretch: Stretch, relief: number): void {
-  const { x, y, dx, dy, z, dz, half, slope } = stretch;
-  const reach = half + (relief + Math.max(Math.abs(z), Math.abs(z + dz))) / slope;
-  const cell = (value: number) => Math.floor(value / COARSE);
-  for (let i = cell(Math.min(x, x + dx) - reach); i <= cell(Math.max(x, x + dx) + reach); i += 1) {
-    for (let j = cell(Math.min(y, y + dy) - reach); j <= cell(Math.max(y, y + dy) + reach); j += 1) {
-      const list = index.get(i * ROWS + j);
-      if (list === undefined) index.set(i * ROWS + j, [stretch]);
-      else list.push(stretch);
-    }
-  }
+/** The stretches that can reach the coarse bucket of a point. */
+function reachingHere({ all, coarse }: FormationIndex, x: number, y: number): readonly Stretch[] {
+  const key = keyOf(x, y, COARSE);
+  const known = coarse.get(key);
+  if (known !== undefined) return known;
+  const [x0, y0] = [Math.floor(x / COARSE) * COARSE, Math.floor(y / COARSE) * COARSE];
+  const near = (start: number, run: number, [low, reach]: readonly [number, number]) =>
+    Math.min(start, start + run) - reach <= low + COARSE && Math.max(start, start + run) + reach >= low;
+  const found = all
+    .filter(
+      ({ stretch, reach }) => near(stretch.x, stretch.dx, [x0, reach]) && near(stretch.y, stretch.dy, [y0, reach]),
+    )
+    .map(({ stretch }) => stretch);
+  coarse.set(key, found);
+  return found;
 }
 
 /** The stretches that can be the nearest of their piece somewhere in the fine bucket of a point. */
-function nearHere({ coarse, fine }: FormationIndex, x: number, y: number): readonly Stretch[] {
+function nearHere(index: FormationIndex, x: number, y: number): readonly Stretch[] {
+  const { fine } = index;
   const key = keyOf(x, y, FINE);
   const known = fine.get(key);
   if (known !== undefined) return known;
   const [mx, my] = [(Math.floor(x / FINE) + 0.5) * FINE, (Math.floor(y / FINE) + 0.5) * FINE];
-  const far = (coarse.get(keyOf(x, y, COARSE)) ?? []).map((stretch) => ({
+  const far = reachingHere(index, x, y).map((stretch) => ({
     stretch,
     off: Math.sqrt(offSquare(stretch, mx, my)),
   }));

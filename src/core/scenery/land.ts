@@ -44,6 +44,8 @@ export type Path = {
   readonly points: readonly PathPoint[];
   /** half the level width, mm */
   readonly half: number;
+  /** half of what lies on it: roadbed or sleepers; absent for roads */
+  readonly bed?: number;
   /** rise for each mm out, of cuttings and banks alike */
   readonly slope: number;
   /** stretches, from and to along it, that are left alone: tunnels and bridges */
@@ -93,6 +95,8 @@ export type Stretch = {
   readonly from: number;
   readonly to: number;
   readonly at: string;
+  /** id of the water a bridge crosses, where its author named one */
+  readonly over?: string;
 };
 
 /** A section an author asks for: a straight cut, or a stretch of a line of track, the whole of it where no end is named. */

@@ -1,6 +1,7 @@
 import { grown } from '../geometry/offset.ts';
 import type { Point } from '../geometry/shapes.ts';
 import { clipped, deepInside, regionArea } from './clip.ts';
+import { chord } from './distance.ts';
 import type { Grid } from './grid.ts';
 import type { Region } from './land.ts';
 import { regionAbove } from './region.ts';
@@ -146,14 +147,4 @@ function pair(outline: readonly Point[], { hollow, share }: Pinning): readonly P
         [(from + end) / 2, y],
         [(start + to) / 2, y],
       ];
-}
-
-/** Where a level line crosses an outline, from left to right. */
-function chord(outline: readonly Point[], y: number): readonly number[] {
-  return outline
-    .flatMap(([ax, ay], i) => {
-      const [bx, by] = outline[(i + 1) % outline.length] ?? [ax, ay];
-      return ay > y === by > y ? [] : [ax + ((y - ay) * (bx - ax)) / (by - ay)];
-    })
-    .sort((a, b) => a - b);
 }

@@ -27,6 +27,7 @@ export function lineFindings(
     return [
       ...tunnels.flatMap((tunnel) => lowRoof({ tunnel, path, bent: ground.bent }, headroom)),
       ...deepCutting({ tunnels, path, bent: ground.bent }, headroom),
+      ...dugHill({ tunnels, path, bent: ground.bent }, headroom),
     ];
   });
 }
@@ -71,6 +72,45 @@ function deepCutting({ tunnels, path, bent }: Cutting, { train, roof, source }: 
       source,
     }),
   ];
+}
+
+/** A line cut this deep into a hill is no longer trimmed by eye; common practice, no source. mm. */
+const TRIMMED = 10;
+
+/** A hill too low for a tunnel that a line runs through: it is dug free there; ways to a tunnel's mouth are meant. */
+function dugHill({ tunnels, path, bent }: Cutting, { train, roof, source }: Headroom): readonly Finding[] {
+  const last = path.points[path.points.length - 1]?.at ?? 0;
+  const cuts = samples(path, 0, last).map((p) => ({ at: p.at, cut: bent(p.x, p.y) - p.z }));
+  const mouth = (at: number) =>
+    tunnels.some(({ from, to }) => at >= Math.min(from, to) - STEP && at <= Math.max(from, to) + STEP);
+  return cutRuns(cuts).flatMap((run): readonly Finding[] => {
+    const deepest = run.reduce((most, { cut }) => Math.max(most, cut), 0);
+    const [from, to] = [run[0]?.at ?? 0, run[run.length - 1]?.at ?? 0];
+    if (deepest >= train + roof + PORTAL || run.some(({ at }) => mouth(at))) return [];
+    return [
+      found({
+        ...{ rule: 'hill-dug-away', level: 'care', where: path.id, figure: deepest, limit: TRIMMED },
+        what: say`A hill stands over ${path.id} from ${length(from)} to ${length(to)}, up to ${length(deepest)} over its roadbed, too low for a tunnel; it is dug away to a cutting there.`,
+        mend: say`Move the hill off the line, lower it there by ${length(deepest)}, or raise it by ${length(train + roof - deepest)} and write a tunnel.`,
+        source,
+      }),
+    ];
+  });
+}
+
+type Cut = { readonly at: number; readonly cut: number };
+
+/** Neighbouring places that are cut deeper than by eye. */
+function cutRuns(cuts: readonly Cut[]): readonly (readonly Cut[])[] {
+  const runs: Cut[][] = [];
+  cuts.forEach((one, i) => {
+    if (one.cut <= TRIMMED) return;
+    const before = cuts[i - 1];
+    const last = runs[runs.length - 1];
+    if (last !== undefined && before !== undefined && before.cut > TRIMMED) last.push(one);
+    else runs.push([one]);
+  });
+  return runs;
 }
 
 /** Points of a path every 10 mm between two distances. */

@@ -1,6 +1,6 @@
 import { bounds } from '../geometry/polygon.ts';
 import type { Point } from '../geometry/shapes.ts';
-import { insideLoop } from './distance.ts';
+import { chord } from './distance.ts';
 import type { Grid } from './grid.ts';
 
 /** Which cells of a grid count, 1 for yes, row by row; a cell counts by its middle. */
@@ -30,14 +30,19 @@ export function both(a: Mask, b: Mask): Mask {
 
 type Marking = { readonly loop: readonly Point[]; readonly as: 0 | 1 };
 
-function mark({ x0, y0, dx, dy, nx, ny }: Grid, mask: Uint8Array, { loop, as }: Marking): void {
+/** Row by row: a cell's middle lies inside between the first and second crossing of its row, the third and fourth, and so on. */
+function mark(grid: Grid, mask: Uint8Array, { loop, as }: Marking): void {
+  const { x0, y0, dx, dy, nx, ny } = grid;
   const { low, high } = bounds(loop);
-  const first = (value: number, start: number, step: number) => Math.max(0, Math.floor((value - start) / step));
-  const last = (value: number, [start, step, count]: readonly [number, number, number]) =>
-    Math.min(count - 2, Math.floor((value - start) / step));
-  for (let j = first(low[1], y0, dy); j <= last(high[1], [y0, dy, ny]); j += 1) {
-    for (let i = first(low[0], x0, dx); i <= last(high[0], [x0, dx, nx]); i += 1) {
-      if (insideLoop(loop, [x0 + (i + 0.5) * dx, y0 + (j + 0.5) * dy])) mask[j * (nx - 1) + i] = as;
+  const first = Math.max(0, Math.floor((low[1] - y0) / dy));
+  const last = Math.min(ny - 2, Math.floor((high[1] - y0) / dy));
+  for (let j = first; j <= last; j += 1) {
+    const crossings = chord(loop, y0 + (j + 0.5) * dy);
+    for (let pair = 0; pair + 1 < crossings.length; pair += 2) {
+      const [from = 0, to = 0] = [crossings[pair], crossings[pair + 1]];
+      const start = Math.max(0, Math.ceil((from - x0) / dx - 0.5));
+      const end = Math.min(nx - 2, Math.floor((to - x0) / dx - 0.5));
+      for (let i = start; i <= end; i += 1) mask[j * (nx - 1) + i] = as;
     }
   }
 }

@@ -10,10 +10,15 @@ export type Reader = {
   readonly number: (quantity: Quantity) => number;
   /** a value that must be more than nothing */
   readonly above: (quantity: Quantity, name: string) => number;
+  /** a height over the deck, no more than a room has */
+  readonly height: (quantity: Quantity, name: string) => number;
   readonly point: (pair: readonly [Quantity, Quantity]) => Point;
   readonly sheet: (id: string, at: string) => SheetStock | null;
   readonly cover: (id: string, at: string) => CoverStock | null;
 };
+
+/** No room holds land higher over its deck, mm. */
+const HIGHEST = 2000;
 
 export function readerOf(scope: Scope, stock: readonly Stock[]): Reader {
   const faults: Fault[] = [];
@@ -38,6 +43,11 @@ export function readerOf(scope: Scope, stock: readonly Stock[]): Reader {
       if (faults.length === before && value <= 0) faults.push(notAbove(quantity, name));
       return value;
     },
+    height(quantity, name) {
+      const value = number(quantity);
+      if (value > HIGHEST) faults.push(tooHigh(quantity, name));
+      return value;
+    },
     point: ([x, y]) => [number(x), number(y)],
     sheet(id, at) {
       const goods = known(id, at, 'sheet');
@@ -56,6 +66,15 @@ function notAbove({ at, text }: Quantity, name: string): Fault {
     at,
     what: `${name} is ${text}, and must be more than 0`,
     mend: `write how much ${name} is, or take the whole entry off`,
+  };
+}
+
+function tooHigh({ at, text }: Quantity, name: string): Fault {
+  return {
+    rule: 'land-too-high',
+    at,
+    what: `${name} is ${text}, which is over ${HIGHEST / 1000} m above the deck`,
+    mend: `write how high it stands on the model; ${HIGHEST} mm at most`,
   };
 }
 

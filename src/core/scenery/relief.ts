@@ -15,7 +15,8 @@ export function reliefAt(forms: readonly Form[], x: number, y: number): number {
   return height;
 }
 
-function formAt(form: Form, x: number, y: number): number {
+/** Height of one form at a point; forms run on below the deck. mm. */
+export function formAt(form: Form, x: number, y: number): number {
   if (form.kind === 'hill') return hillAt(form, x, y);
   return form.kind === 'ridge' ? ridgeAt(form, [x, y]) : bankAt(form, [x, y]);
 }

@@ -15,6 +15,7 @@ import { type Grid, sampled, usualStep } from './grid.ts';
 import type { Land, Path } from './land.ts';
 import { coverFindings, foamFindings, reachFindings, spotFindings, standingFindings } from './land-findings.ts';
 import { type Headroom, lineFindings } from './line-findings.ts';
+import { lineOverWater } from './line-over-water.ts';
 import { both, cellsWithin, type Mask } from './mask.ts';
 import type { BuiltWater, SceneryModel } from './model.ts';
 import { levelLines } from './picture.ts';
@@ -25,7 +26,9 @@ import { spacesUnder, underWater } from './under-water.ts';
 import { landSections } from './usual-sections.ts';
 import { highestGround } from './volume.ts';
 import { waterMass, waterModel, waterQuantities } from './water.ts';
+import { bankFindings } from './water-banks.ts';
 import { waterFindings } from './water-findings.ts';
+import { treelessStrips, zoneFindings } from './zone-findings.ts';
 
 /** What the land lies on and among. */
 export type Around = {
@@ -51,7 +54,8 @@ export function sceneryModel(land: Land, around: Around): SceneryModel {
   const tunnels = { tunnels: land.tunnels, paths: around.lines, headroom: around.headroom };
   const foam = builtLayers({ grid, land, sites, mask: dry, without, tunnels });
   const water = land.water.map((one) => builtWater(one, sites, around));
-  const zones = land.zones.map((zone) => coveredZone(zone, { grid, within, without: wet }));
+  const treeless = treelessStrips(around.lines, land.tunnels);
+  const zones = land.zones.map((zone) => coveredZone(zone, { grid, within, without: wet, treeless }));
   const built: BuiltLand = { lie, layers: foam.layers, water, zones, highest: highestOf(land, lie) };
   return {
     highest: built.highest,
@@ -139,7 +143,10 @@ function landFindings(land: Land, around: Around, { lie, layers, water, zones, h
     ...lineFindings(land, { bent: bentField(shaping), paths: around.lines }, around.headroom),
     ...foamFindings(land, layers, highest),
     ...water.flatMap(({ model, site }) => waterFindings(model, site)),
+    ...bankFindings(land, field),
+    ...lineOverWater(land, around.lines),
     ...coverFindings(zones),
+    ...zoneFindings(zones, { land, paths: around.lines }),
     ...reachFindings(land, sites, around.reach),
     ...sectionFindings(land, around.lines, sites),
     ...standingFindings(highest, water.length, around.mustMove),

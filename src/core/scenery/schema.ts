@@ -145,7 +145,7 @@ export function scenerySchema(kit: QuantityKit) {
           id: identifier,
           outline: z.union([dottedName, outline(kit)]),
           of: z.array(dottedName).min(1, 'at least one stock'),
-          /** trees for each square metre */
+          /** trees for each square metre of plan, as a bare number: 9 on 0.5 m2 makes 5 trees */
           trees: kit.number.optional(),
         }),
       )

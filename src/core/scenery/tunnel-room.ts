@@ -32,7 +32,7 @@ export function tunnelRoom({ tunnels, paths, headroom }: Tunnels, slice: Slice):
     if (path === undefined || headroom.train <= 0) return [];
     const points = pointsBetween(path.points, [Math.min(from, to), Math.max(from, to)]);
     return runsOf(points, (a, b) => taken(slice, headroom.train, [a, b])).map(({ run, takes }) => ({
-      ...{ tunnel: id, takes, loop: strip(lengthened(run), path.half) },
+      ...{ tunnel: id, takes, loop: pathStrip(lengthened(run), path.half) },
       deep: Math.max(...run.map(({ z }) => deepAt(slice, takes, [z, z + headroom.train]))),
     }));
   });
@@ -83,7 +83,7 @@ function lengthened(run: readonly PathPoint[]): readonly PathPoint[] {
 }
 
 /** The loop `half` to both sides of a run. */
-function strip(run: readonly PathPoint[], half: number): readonly Point[] {
+export function pathStrip(run: readonly PathPoint[], half: number): readonly Point[] {
   const sides = run.map((point, i) => {
     const [before, after] = [run[i - 1] ?? point, run[i + 1] ?? point];
     const [dx, dy] = [after.x - before.x, after.y - before.y];

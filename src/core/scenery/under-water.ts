@@ -20,7 +20,7 @@ export type UnderWater = {
 };
 
 /** A tray's walls stand outside its outline, as thick as its floor, with this much room; common practice, no source. mm. */
-const PLAY = 1;
+export const PLAY = 1;
 
 /** Overlaps under this are touching, mm and mm2. */
 const TOUCH = 1e-3;

@@ -16,6 +16,7 @@ export function landLines(track: TrackModel, land: Land, scale: string): readonl
     id: line.id,
     points: pointsOf(line),
     half,
+    bed: track.halfWidth,
     slope: land.slope,
     free: [...land.tunnels, ...land.bridges]
       .filter((stretch) => stretch.line === line.id)

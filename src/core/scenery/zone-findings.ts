@@ -1,0 +1,85 @@
+import type { Finding } from '../finding.ts';
+import { bounds } from '../geometry/polygon.ts';
+import type { Point } from '../geometry/shapes.ts';
+import { length, say } from '../units/say.ts';
+import { clipped, regionArea } from './clip.ts';
+import type { CoveredZone } from './cover.ts';
+import { found } from './found.ts';
+import type { Land, Path, Region, Stretch, Water, Zone } from './land.ts';
+import { pathStrip } from './tunnel-room.ts';
+import { pointsBetween } from './way.ts';
+
+/** Shared ground smaller than this is a line drawn by hand, mm2. */
+const LEAST = 100;
+
+/** Where trees may not stand: the strips of the lines as wide as their formation, tunnels left out. */
+export function treelessStrips(paths: readonly Path[], tunnels: readonly Stretch[]): readonly (readonly Point[])[] {
+  return paths.flatMap((path) => {
+    const own = tunnels.filter(({ line }) => line === path.id);
+    return openRanges(path, own).flatMap((range) => {
+      const points = pointsBetween(path.points, range);
+      return points.length < 2 ? [] : [pathStrip(points, path.half)];
+    });
+  });
+}
+
+/** What of a path lies under the sky, from and to along it; mm. */
+function openRanges({ points }: Path, tunnels: readonly Stretch[]): readonly (readonly [number, number])[] {
+  const whole: readonly [number, number] = [points[0]?.at ?? 0, points[points.length - 1]?.at ?? 0];
+  return tunnels.reduce<readonly (readonly [number, number])[]>(
+    (open, { from, to }) =>
+      open
+        .flatMap(([low, high]): readonly (readonly [number, number])[] => [
+          [low, Math.min(high, from, to)],
+          [Math.max(low, from, to), high],
+        ])
+        .filter(([low, high]) => high - low > 1e-6),
+    [whole],
+  );
+}
+
+type Asked = { readonly land: Land; readonly paths: readonly Path[] };
+
+/** Zones that run into water, and trees on ground that a line runs over. */
+export function zoneFindings(zones: readonly CoveredZone[], { land, paths }: Asked): readonly Finding[] {
+  return land.zones.flatMap((zone) => [
+    ...land.water.flatMap((water) => inWater(zone, water)),
+    ...paths.flatMap((path) => onLine(zone, zones.find(({ id }) => id === zone.id)?.region ?? [], { path, land })),
+  ]);
+}
+
+function inWater({ id, outline }: Zone, water: Water): readonly Finding[] {
+  const shared = clipped([{ outline, holes: [] }], water.outline);
+  if (regionArea(shared) < LEAST) return [];
+  const { low, high } = bounds(shared.flatMap((piece) => piece.outline));
+  return [
+    found({
+      ...{ rule: 'zone-in-water', level: 'note', where: id, figure: narrow(low, high), limit: 0 },
+      what: say`${id} runs into ${water.id} between ${length(low[0])}, ${length(low[1])} and ${length(high[0])}, ${length(high[1])}; what lies in the water is not counted.`,
+      mend: say`Draw ${id} to the water's edge, or leave it: only dry ground is covered.`,
+      source: 'geometry',
+    }),
+  ];
+}
+
+/** The narrower side of a box, mm. */
+function narrow(low: Point, high: Point): number {
+  return Math.min(high[0] - low[0], high[1] - low[1]);
+}
+
+type OnLine = { readonly path: Path; readonly land: Land };
+
+function onLine({ id, trees }: Zone, region: Region, { path, land }: OnLine): readonly Finding[] {
+  if (trees <= 0) return [];
+  const shared = treelessStrips([path], land.tunnels).flatMap((strip) => clipped(region, strip));
+  if (regionArea(shared) < LEAST) return [];
+  const { low, high } = bounds(shared.flatMap(({ outline }) => outline));
+  return [
+    found({
+      ...{ rule: 'trees-on-line', level: 'note', where: id, figure: narrow(low, high), limit: 0 },
+      what: say`${path.id} runs through the trees of ${id} between ${length(low[0])}, ${length(low[1])} and ${length(high[0])}, ${length(high[1])}; none is counted within ${length(path.half)} of its middle.`,
+      mend: say`Plant none within ${length(path.half)} of the line's middle, and farther on curves where long coaches swing out, or draw ${id} clear of it.`,
+      source: 'geometry',
+    }),
+  ];
+}
