@@ -109,7 +109,7 @@ export function compute(plan: Plan): Result<Notebook> {
   const { model: bare, scope } = bench.value;
   const laid = trackStage(plan, { model: bare, scope });
   const rails = laid.ok ? laid.value : null;
-  const land = sceneryStage(plan, { model: bare, scope, track: rails?.model ?? null });
+  const land = sceneryStage(plan, { ...bench.value, model: bare, track: rails?.model ?? null });
   const wired = laid.ok && land.ok ? wiringStage(plan, { model: bare, scope, rails, land: land.value }) : done(null);
   const wires = wired.ok ? wired.value : null;
   const rooms = [laid, land, wired].flatMap((room) => (room.ok ? [] : room.faults));

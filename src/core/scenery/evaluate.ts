@@ -17,6 +17,8 @@ import { traySheet } from './tray-sheet.ts';
 export type LandContext = {
   readonly scope: Scope;
   readonly stock: readonly Stock[];
+  /** thicknesses that were measured, by stock; a sheet not among them counts as listed. mm */
+  readonly measured?: Readonly<Record<string, number>>;
   /** ids of the benches, the first being meant where none is named */
   readonly benches: readonly string[];
 };
@@ -35,7 +37,9 @@ export function evaluateScenery(scenery: Scenery, context: LandContext): Result<
   const ground = scenery.ground;
   const hills = ground?.hills.map((hill) => hillOf(hill, reader)) ?? [];
   const land: Land = {
-    ...(ground === undefined ? NO_GROUND : groundOf(ground, { reader, hills, benches: context.benches })),
+    ...(ground === undefined
+      ? NO_GROUND
+      : groundOf(ground, { reader, hills, benches: context.benches, measured: context.measured ?? {} })),
     zones: scenery.cover.map((zone, i) => zoneOf(zone, `scenery.cover.${i}`, { reader, hills })),
     ballast: scenery.ballast === undefined ? null : reader.cover(scenery.ballast, 'scenery.ballast'),
     bridges: scenery.bridges.map((one, i) => ({
@@ -55,9 +59,14 @@ const NO_GROUND: GroundLand = {
   ...{ foam: null, hollow: null, boards: [] },
 };
 
-type Given = { readonly reader: Reader; readonly hills: readonly Hill[]; readonly benches: readonly string[] };
+type Given = {
+  readonly reader: Reader;
+  readonly hills: readonly Hill[];
+  readonly benches: readonly string[];
+  readonly measured: Readonly<Record<string, number>>;
+};
 
-function groundOf(ground: Ground, { reader, hills, benches }: Given): GroundLand {
+function groundOf(ground: Ground, { reader, hills, benches, measured }: Given): GroundLand {
   const reach = ground['spot-reach'];
   const slope = ground.slope === undefined ? EARTH_SLOPE : reader.above(ground.slope, 'slope');
   const at = 'scenery.ground';
@@ -71,7 +80,7 @@ function groundOf(ground: Ground, { reader, hills, benches }: Given): GroundLand
     ],
     roads: ground.roads.map((road) => roadOf(road, slope, reader)),
     slope,
-    water: ground.water.map((water, i) => waterOf(water, `${at}.water.${i}`, reader)),
+    water: ground.water.map((water, i) => waterOf(water, `${at}.water.${i}`, { reader, measured })),
     foam: ground.foam === undefined ? null : reader.sheet(ground.foam, `${at}.foam`),
     hollow: ground.hollow === undefined ? null : reader.above(ground.hollow, 'hollow'),
     boards: ground.boards.flatMap((board, i) => boardOf(board, `${at}.boards.${i}`, { reader, benches })),
@@ -155,8 +164,13 @@ function roadOf(road: Ground['roads'][number], slope: number, reader: Reader): P
   };
 }
 
-function waterOf(water: Ground['water'][number], at: string, reader: Reader): Water {
-  const floor = reader.above(water.floor, 'floor');
+type Pouring = Pick<Given, 'reader' | 'measured'>;
+
+/** A tray's floor and walls are as thick as the sheet they are cut from: as measured, else as listed. */
+function waterOf(water: Ground['water'][number], at: string, { reader, measured }: Pouring): Water {
+  const written = reader.above(water.floor, 'floor');
+  const tray = traySheet(water, written, { at, reader });
+  const floor = tray === null ? written : (measured[tray.id] ?? tray.thickness.listed);
   return {
     id: water.id,
     at,
@@ -166,7 +180,7 @@ function waterOf(water: Ground['water'][number], at: string, reader: Reader): Wa
     floor,
     pour: reader.above(water.pour, 'pour'),
     resin: water.resin === undefined ? null : reader.cover(water.resin, `${at}.resin`),
-    tray: traySheet(water, floor, { at, reader }),
+    tray: tray === null ? null : { ...tray, thickness: { ...tray.thickness, listed: floor } },
   };
 }
 

@@ -5,6 +5,7 @@ import { evaluateScenery } from '../scenery/evaluate.ts';
 import type { Headroom } from '../scenery/line-findings.ts';
 import type { SceneryModel } from '../scenery/model.ts';
 import { sceneryModel } from '../scenery/scenery.ts';
+import type { KnownThickness } from '../stock/thickness.ts';
 import type { TrackModel } from '../track/lay.ts';
 import { evaluate } from '../units/evaluate.ts';
 import { done, type Result } from '../units/problem.ts';
@@ -16,17 +17,21 @@ export type BeforeLand = {
   readonly model: BenchworkModel;
   readonly scope: Scope;
   readonly track: TrackModel | null;
+  readonly thicknesses?: readonly KnownThickness[];
 };
 
 /** Without lines nothing passes under a hill. */
 const NO_TRAINS: Headroom = { train: 0, roof: 0, source: '' };
 
 /** Stage 5: the land, and the cut-outs and notches it asks for; null for a notebook without scenery. */
-export function sceneryStage(plan: Plan, { model, scope, track }: BeforeLand): Result<SceneryModel | null> {
+export function sceneryStage(
+  plan: Plan,
+  { model, scope, track, thicknesses = [] }: BeforeLand,
+): Result<SceneryModel | null> {
   if (plan.scenery === null) return done(null);
   const { scale } = plan.head;
   const benches = model.benches.map(({ id }) => id);
-  const land = evaluateScenery(plan.scenery, { scope, stock: plan.stock, benches });
+  const land = evaluateScenery(plan.scenery, { scope, stock: plan.stock, benches, measured: measuredOf(thicknesses) });
   if (!land.ok) return land;
   return done(
     sceneryModel(land.value, {
@@ -40,6 +45,11 @@ export function sceneryStage(plan: Plan, { model, scope, track }: BeforeLand): R
       mustMove: (plan.head.room?.['way-in'] ?? []).length > 0,
     }),
   );
+}
+
+/** Means of the sheets that were measured, by stock. */
+function measuredOf(thicknesses: readonly KnownThickness[]): Readonly<Record<string, number>> {
+  return Object.fromEntries(thicknesses.filter(({ measured }) => measured).map(({ stock, mean }) => [stock, mean]));
 }
 
 /** The reach in notebook.md, mm; a value that does not compute is told with the cover. */

@@ -8,6 +8,9 @@ import { type Site, toBench } from '../../core/scenery/site.ts';
 import type { DrawingBook } from '../book.ts';
 import { type Placed, placedParts, type Seen, solidOf } from '../scene.ts';
 
+/** A plane is looked at this far beside its own place, mm: where two bodies of one part meet on it, one of them is cut. */
+const BESIDE = 1e-5;
+
 /** An upright plane over one straight piece of a way, on a bench: where it starts, which way it runs, and its place on the section; mm. */
 type Plane = { readonly start: Point; readonly along: Point; readonly length: number; readonly s: number };
 
@@ -53,7 +56,8 @@ function comesNear({ box: { min, max } }: Convex, { start, along, length }: Plan
 /** The loop in which a plane cuts a convex body, within the plane's own length; none where it misses. */
 function cutBody(body: Convex, plane: Plane): readonly (readonly Point[])[] {
   if (!comesNear(body, plane)) return [];
-  const off = ([x, y]: Vector) => (y - plane.start[1]) * plane.along[0] - (x - plane.start[0]) * plane.along[1];
+  const off = ([x, y]: Vector) =>
+    (y - plane.start[1]) * plane.along[0] - (x - plane.start[0]) * plane.along[1] - BESIDE;
   const sides = body.corners.map(off);
   if (Math.min(...sides) >= -1e-9 || Math.max(...sides) <= 1e-9) return [];
   const met = body.faces.flatMap((face) =>

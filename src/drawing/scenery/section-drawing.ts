@@ -15,7 +15,7 @@ import { type CutGround, groundMarks, nameSpots, waterStretches } from './sectio
 import { lengthOf, peakOf, titleOf } from './section-words.ts';
 
 /** Roles that show what the land stands on. */
-const BEARING = ['deck', 'strut', 'side', 'end', 'flange-strip', 'profile-board'];
+const BEARING = ['deck', 'strut', 'side', 'end', 'flange-strip', 'profile-board', 'tray'];
 
 /** A section through the ground and what bears it, ready for any scale: layers, roadbeds, tunnels, water and the frame. */
 export function landSection(ask: SectionAsk, section: Section): (scale: number) => Block {
@@ -32,7 +32,11 @@ type Cutting = { readonly section: Section; readonly pieces: readonly Seen[]; re
 function sectionBlock(ask: SectionAsk, { section, pieces, deckTop }: Cutting, scale: number): Block {
   const { options, land } = ask;
   const view: View = { name: section.id, scale, origin: [0, 0], breaks: [] };
-  const cut: CutGround = { section, land, deckTop, view };
+  const boards = pieces
+    .filter(({ role }) => role === 'profile-board')
+    .flatMap(({ areas }) => areas.map(({ outline }) => bounds(outline)))
+    .map(({ low, high }): Point => [low[0], high[0]]);
+  const cut: CutGround = { section, land, deckTop, view, boards };
   const drawn = [...sightMarks(view, sightOf({ pieces: [], cut: pieces, dashed: [] })), ...groundMarks(cut)];
   const outlines = pieces.flatMap(({ areas }) => areas.flatMap(({ outline }) => outline));
   const lowest = Math.min(cut.deckTop, ...outlines.map(([, z]) => z));

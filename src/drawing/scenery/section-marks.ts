@@ -12,6 +12,8 @@ export type CutGround = {
   readonly land: SceneryModel;
   readonly deckTop: number;
   readonly view: View;
+  /** where profile boards stand, from and to along the section: no foam is there */
+  readonly boards: readonly Point[];
 };
 
 /** The ground's own line, the layers under it, roadbeds, tunnels and water. */
@@ -20,12 +22,26 @@ export function groundMarks(cut: CutGround): readonly Mark[] {
 }
 
 /** Layers as dashed lines where the ground stands over them. */
-function layerMarks({ section, land, deckTop, view }: CutGround): readonly Mark[] {
+function layerMarks({ section, land, deckTop, view, boards }: CutGround): readonly Mark[] {
   return land.layers.flatMap(({ to }) =>
-    spansOver(section.heights, to).map(([from, end]): Mark => {
+    clearOf(boards, spansOver(section.heights, to)).map(([from, end]): Mark => {
       const [a, b] = [onPaper(view, [from, deckTop + to]), onPaper(view, [end, deckTop + to])];
       return { kind: 'line', from: a, to: b, pen: 'hidden', role: 'hidden' };
     }),
+  );
+}
+
+/** Spans less the stretches of others. */
+function clearOf(others: readonly Point[], spans: readonly Point[]): readonly Point[] {
+  return others.reduce<readonly Point[]>(
+    (kept, [low, high]) =>
+      kept
+        .flatMap(([from, to]): readonly Point[] => [
+          [from, Math.min(to, low)],
+          [Math.max(from, high), to],
+        ])
+        .filter(([from, to]) => to - from > 1e-6),
+    spans,
   );
 }
 

@@ -120,3 +120,23 @@ test('nothing where something must be, and stock of the wrong kind', () => {
     'board-bench',
   ]);
 });
+
+test('a tray is as thick as its sheet: as measured, else as listed, whatever the name of the sheet says', () => {
+  const pond = {
+    ...{ id: 'pond', surface: '-6 mm', depth: '10 mm', floor: '25 mm', pour: '3 mm', tray: 'foam-25' },
+    outline: [
+      ['0', '0'],
+      ['90 mm', '0'],
+      ['90 mm', '90 mm'],
+    ],
+  };
+  const listed = { ...foam, thickness: { ...foam.thickness, listed: 25.4 } };
+  const floorOf = (measured: Readonly<Record<string, number>>) => {
+    const chapter = scenerySchema(quantityKit(null)).parse({ ground: { water: [pond] } });
+    const land = evaluateScenery(chapter, { scope: {}, stock: [listed, cloth], benches: ['table'], measured });
+    const water = land.ok ? land.value.water[0] : undefined;
+    return [water?.floor, water?.tray?.thickness.listed];
+  };
+  expect(floorOf({})).toEqual([25.4, 25.4]);
+  expect(floorOf({ 'foam-25': 24.7 })).toEqual([24.7, 24.7]);
+});
