@@ -33,7 +33,9 @@ function buyWords({ buy, buyUnit }: LandQuantity): string {
 export function zoneTable(zones: readonly CoveredZone[]): Told {
   return {
     label: 'Ground to be covered',
-    caption: text('Ground to be covered: as it lies on the plan, and along its slopes'),
+    caption: text(
+      'Ground to be covered: as it lies on the plan, and along its slopes. Trees: what the chapter asks for each m² (10.8 sq ft) of plan, the strips beside the track left out',
+    ),
     columns: [['Ground'], ['On the plan', 'right'], ['Along its slopes', 'right'], ['Trees', 'right']],
     rows: zones.map(({ id, plan, surface, trees }) => [
       text(id),

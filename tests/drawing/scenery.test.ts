@@ -37,6 +37,9 @@ function sizeOf(points: readonly Spot[]): readonly [number, number] {
 const areas = (marks: readonly Mark[]) =>
   marks.flatMap((mark) => (mark.kind === 'polygon' && mark.role === 'outline' ? [mark] : []));
 
+/** A place of a cut across the hill's top, whose board has a corner right there. */
+const placeAt = (s: number, y: number): SectionPlace => ({ s, x: 600, y });
+
 describe('drawings of the land', () => {
   test('the plan, two sections a hill, one a water, and a template for every piece are listed', () => {
     const ids = listDrawings(book).map(({ id }) => id);
@@ -112,6 +115,18 @@ describe('drawings of the land', () => {
     const texts = marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
     expect(texts).toContain('100');
     expect(texts).toContain('600');
+  });
+
+  test('a section through the corner of a profile board shows the board, and no layer runs through its place', () => {
+    const labels = (id: string) => marksOf(id).flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    expect(labels('scenery.section.down-across')).toContain('P-back');
+    const edge = { roles: ['profile-board'], way: [placeAt(0, 560), placeAt(40, 600)] };
+    const cut = cutAlong(book, sitesOf([bench]), edge).flatMap(({ areas: own }) =>
+      own.flatMap(({ outline }) => outline),
+    );
+    // 9 mm thick, its face flush with the back
+    expect(Math.min(...cut.map(([s]) => s))).toBeCloseTo(31, 3);
+    expect(Math.max(...cut.map(([s]) => s))).toBeCloseTo(40, 3);
   });
 
   test('a section across the water shows it below the deck top, the notch in its strut, and its name', () => {

@@ -145,8 +145,7 @@ export function scenerySchema(kit: QuantityKit) {
           id: identifier,
           outline: z.union([dottedName, outline(kit)]),
           of: z.array(dottedName).min(1, 'at least one stock'),
-          /** trees for each square metre of plan, as a bare number: 9 on 0.5 m2 makes 5 trees */
-          trees: kit.number.optional(),
+          trees: kit.number.optional().describe('Trees for each square metre of plan (10.8 sq ft), as a bare number'),
         }),
       )
       .default([]),
