@@ -1,8 +1,8 @@
 import type { DrawingUnit } from './drawing.ts';
 import { unitNames } from './figures.ts';
-import type { Extent, Mark } from './mark.ts';
+import type { Extent, Mark, Spot } from './mark.ts';
 import { scaleText } from './paper.ts';
-import { lettering, middleText, shortened, smallText, textWidth } from './text.ts';
+import { lettering, middleText, shortened, smallText, textWidth, wrapped } from './text.ts';
 
 /** What the title block says; data fields of ISO 7200. */
 export type TitleBlock = {
@@ -50,6 +50,15 @@ function cells(block: TitleBlock): readonly Cell[] {
   ];
 }
 
+/** A value in a cell of one row, its upper left corner at `at`: on two lines where one is too short for it. */
+function valueMarks(value: string, width: number, [x, y]: Spot): readonly Mark[] {
+  const style = { size: smallText, weight: 'bold' } as const;
+  const [first = '', ...rest] = wrapped(value, width, style);
+  if (rest.length === 0) return [lettering(first, [x, y + 5.6], style)];
+  const second = shortened(rest.join(' '), width, style);
+  return [lettering(first, [x, y + 3.6], style), lettering(second, [x, y + 7.55], style)];
+}
+
 function cellMarks(cell: Cell, block: TitleBlock, corner: Extent): readonly Mark[] {
   const [x, y] = [corner.x0 + cell.x, corner.y0 + cell.row * rowHeight];
   const lower = y + cell.rows * rowHeight;
@@ -78,8 +87,7 @@ function cellMarks(cell: Cell, block: TitleBlock, corner: Extent): readonly Mark
     return [
       outline,
       lettering(cell.name, [x + 1.5, y + 5.6]),
-      lettering(shortened(cell.value, cell.width - start - 1, style), [x + start, baseline], style),
-      ...under,
+      ...valueMarks(cell.value, cell.width - start - 1, [x + start, y]),
     ];
   }
   return [

@@ -48,3 +48,14 @@ describe('a drawing without its sheet', () => {
     },
   );
 });
+
+test('a title block gives an owner of many words two lines, and cuts none of them', () => {
+  const makers = ['a library’s Saturday club of nine'];
+  const { marks } = layOutDrawing({ ...gridNotebook(bitternAsk), makers }, 'benchwork.plan', {
+    unit: 'mm',
+    paper: 'A4',
+  });
+  const words = marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+  expect(words).toEqual(expect.arrayContaining(['a library’s Saturday', 'club of nine']));
+  expect(words.filter((text) => text.endsWith('…'))).toEqual([]);
+});
