@@ -97,10 +97,19 @@ function pieceBlock(
   return { marks, views: [], dimensions: [] };
 }
 
+/** The corners of a loop: a point on a straight edge is left over from how the shape was joined, and shows nowhere. */
+function turns(loop: readonly Point[]): readonly Point[] {
+  return loop.filter(([x, y], i) => {
+    const [ax, ay] = loop.at(i - 1) ?? [x, y];
+    const [bx, by] = loop[(i + 1) % loop.length] ?? [x, y];
+    return Math.abs((x - ax) * (by - y) - (y - ay) * (bx - x)) > 1e-6;
+  });
+}
+
 /** Corners of a piece inside the window: what a builder has to measure. */
 function cornersIn({ areas }: Seen, { x0, x1, y0, y1 }: Window): readonly Point[] {
   return areas
-    .flatMap(({ outline }) => outline)
+    .flatMap(({ outline }) => turns(outline))
     .filter(([x, y]) => x > x0 + 0.01 && x < x1 - 0.01 && y > y0 + 0.01 && y < y1 - 0.01);
 }
 

@@ -171,6 +171,13 @@ describe('joints', () => {
     expect(wordsOf(drawn('joint.lap.strut.across-1.strut.along-1').marks)).toContain('The same: C2 and L1; C3 and L1.');
   });
 
+  test('measure corners that are drawn, and none that lies on a straight edge', () => {
+    const { dimensions } = layOutDrawing(table, 'joint.rabbet.side.front.end.left', { unit: 'mm', paper: 'A4' });
+    const across = dimensions.filter(({ chain }) => chain?.endsWith('across what enters'));
+    // the end is one straight board here: its thickness is all there is to measure across it
+    expect(across.map(({ text }) => text)).toEqual(['17.7']);
+  });
+
   test('never print a clearance of nothing on an inch sheet', () => {
     const { marks } = layOutDrawing(table, 'joint.lap.strut.across-1.strut.along-1', { unit: 'in', paper: 'Letter' });
     expect(wordsOf(marks).some((text) => text.startsWith('Clearance 0.012, lap relief 1/64'))).toBe(true);
