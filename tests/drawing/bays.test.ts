@@ -106,6 +106,22 @@ describe('bays with drawers and shelves', () => {
     ).toBeGreaterThan(0);
   });
 
+  test('the plane passes beside the screws: a spacer is cut whole', () => {
+    const { sheets } = layOutDrawing(table, 'bay.drawer.front-2', { unit: 'mm', paper: 'A4' });
+    const cut = sheets.flatMap(({ marks }) =>
+      marks.filter((mark) => mark.kind === 'polygon' && mark.pen === 'cut-edge'),
+    );
+    // two walls, two spacers, two sides, the bottom and the deck across; board, face, pull, box and what is behind along
+    const tall = cut
+      .flatMap((mark) => (mark.kind === 'polygon' ? mark.rings : []))
+      .map((ring) => {
+        const ys = ring.map(([, y]) => y);
+        return Math.max(...ys) - Math.min(...ys);
+      });
+    // a spacer of 60 at 1:5, in one piece on each side
+    expect(tall.filter((one) => Math.abs(one - 12) < 0.01)).toHaveLength(2);
+  });
+
   test('across the bay the gaps add up to the bay, a slide of 12.7 on each side of the box', () => {
     const { sheets } = layOutDrawing(table, 'bay.drawer.front-2', { unit: 'mm', paper: 'A4' });
     const links = sheets.flatMap(({ dimensions }) => dimensions).filter(({ chain }) => chain === 'gaps');

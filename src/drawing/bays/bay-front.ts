@@ -22,6 +22,9 @@ export function slideMiddle({ own }: Pick<Bay, 'own'>): number | null {
   return ((z[0] ?? 0) + (z[1] ?? 0)) / 2;
 }
 
+/** Where along spacers and cleats the plane lies. */
+const BEFORE_SCREW = 0.3;
+
 type Stage = {
   readonly bay: Bay;
   readonly cut: readonly Seen[];
@@ -34,11 +37,12 @@ function windowOf(pieces: readonly Seen[]): Window {
   return { x0: u0, x1: u1, y0: v0, y1: v1 };
 }
 
-/** What a plane through the middle of the spacers or cleats cuts, as far as the bay and its walls. */
+/** What a plane through the spacers or cleats cuts, as far as the bay and its walls. */
 function stageOf(bay: Bay, deck: readonly Placed[]): Stage {
   const gaze = gazeOf(bay);
   const [holder] = bay.holders.map((one) => seen(one, gaze));
-  const at = holder === undefined ? 0 : (holder.near + holder.far) / 2;
+  // beside their screws, which stand in the middle and at the ends
+  const at = holder === undefined ? 0 : holder.near - BEFORE_SCREW * (holder.near - holder.far);
   const walls = bay.walls.map((one) => seen(one, gaze));
   const reach = windowOf(walls);
   const through = [...bay.walls, ...bay.holders, ...bay.own].map((one) => cutBy(one, gaze, at));
