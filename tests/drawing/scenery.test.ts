@@ -8,6 +8,8 @@ import { layOutDrawing } from '../../src/drawing/layout.ts';
 import { listDrawings } from '../../src/drawing/list.ts';
 import type { Mark, Spot } from '../../src/drawing/mark.ts';
 import { cutAlong } from '../../src/drawing/scenery/along-cut.ts';
+import { heightLabels } from '../../src/drawing/scenery/contour-marks.ts';
+import { textBox } from '../../src/drawing/text.ts';
 import { around, bare, bench, deck, foam, hill, pond, struts } from '../core/scenery/table.ts';
 
 const boards = [
@@ -106,6 +108,19 @@ describe('drawings of the land', () => {
       ['dimension', 1],
       ['feature', 1],
     ]);
+  });
+
+  test('heights on the contours are read apart, in inches too', () => {
+    const view = { name: 'contours', scale: 10, origin: [0, 0] as const, breaks: [] };
+    const marks = heightLabels(view, scenery.contours, { unit: 'in', taken: [] });
+    const boxes = marks.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : []));
+    expect(boxes.length).toBeGreaterThan(2);
+    for (const [i, a] of boxes.entries()) {
+      for (const b of boxes.slice(i + 1)) {
+        const [across, up] = [Math.max(a.x0 - b.x1, b.x0 - a.x1), Math.max(a.y0 - b.y1, b.y0 - a.y1)];
+        expect(across >= 1 || up >= 0.5).toBe(true);
+      }
+    }
   });
 
   test('a section shows the top, the layers under it and what bears it', () => {

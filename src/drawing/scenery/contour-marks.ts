@@ -56,12 +56,19 @@ export function heightLabels(
     contours.flatMap(({ points }): readonly Mark[] => {
       const spot = candidates(points)
         .map((point) => centred(lengthText(level, unit), onPaper(view, point)))
-        .find((mark) => !boxes.some((box) => overlap(box, textBox(mark))));
+        .find((mark) => !boxes.some((box) => overlap(box, apart(textBox(mark)))));
       if (spot === undefined) return [];
       boxes.push(textBox(spot));
       return [patch(textBox(spot)), spot];
     }),
   );
+}
+
+/** Labels keep this far from each other, mm on paper, so that fractions of an inch are read apart. */
+const APART = 1.2;
+
+function apart({ x0, x1, y0, y1 }: Extent): Extent {
+  return { x0: x0 - APART, x1: x1 + APART, y0: y0 - APART / 2, y1: y1 + APART / 2 };
 }
 
 /** Points of a line from its lowest on the page, thinned. */
