@@ -58,7 +58,8 @@ export function smallTargets(page: Page): Promise<readonly string[]> {
       'button, input, nav a, figcaption a, td a, .permalink, .home, .drawings a, .states a',
     );
     const alone = new Set<Element>(controls);
-    return [...controls, ...document.querySelectorAll('main a, .foot a')].flatMap((control) => {
+    const all = new Set([...controls, ...document.querySelectorAll('main a, .foot a')]);
+    return [...all].flatMap((control) => {
       const [{ height, width } = { height: 0, width: 0 }] = control.getClientRects();
       return width > 0 && (height < 24 || (width < 24 && alone.has(control)))
         ? [`${control.tagName} ${control.textContent?.trim()} ${width} x ${height}`]
