@@ -18,6 +18,18 @@ function sizes(book: Book): readonly KeyFigure[] {
   });
 }
 
+const NOT_WOOD: readonly string[] = ['foam', 'cork', 'plastic'];
+
+/** Pieces of wood and the sheets and boards they come from; foam and cork are counted in their chapters. */
+function wood({ bounds, parts, stock }: Book['notebook']): { readonly pieces: number; readonly sheets: number } {
+  const isWood = (id: string) =>
+    !stock.some((goods) => goods.id === id && goods.kind === 'sheet' && NOT_WOOD.includes(goods.material));
+  return {
+    pieces: parts.filter((part) => isWood(part.stock)).reduce((sum, part) => sum + part.places.length, 0),
+    sheets: bounds.filter((bound) => isWood(bound.stock)).reduce((sum, bound) => sum + bound.found, 0),
+  };
+}
+
 /** Mass of everything that is counted now. Unit kg. */
 function mass(book: Book): number {
   return book.notebook.parts
@@ -33,9 +45,8 @@ function spentWords({ budget, spent }: Spending): string {
 
 /** What a builder asks first. */
 export function keyFigures(book: Book): readonly KeyFigure[] {
-  const { bounds, parts, scale, state, steps } = book.notebook;
-  const pieces = parts.reduce((sum, part) => sum + part.places.length, 0);
-  const sheets = bounds.reduce((sum, bound) => sum + bound.found, 0);
+  const { scale, state, steps } = book.notebook;
+  const { pieces, sheets } = wood(book.notebook);
   return [
     plain('Scale', scale),
     ...sizes(book),

@@ -1,7 +1,8 @@
 import { bounds } from '../geometry/polygon.ts';
 import type { Point } from '../geometry/shapes.ts';
 import type { Part } from '../stock/part.ts';
-import type { Site } from './site.ts';
+import type { Path } from './land.ts';
+import { type Site, toBench } from './site.ts';
 import { type Standing, standingOn, trayOutline } from './under-water.ts';
 import type { WaterModel } from './water.ts';
 
@@ -18,8 +19,11 @@ const MOST_OBSTACLES = 8;
 
 type Box = { readonly low: Point; readonly high: Point };
 
+/** What a water must keep clear of: pieces of the benches, and the lines of track, which no move may put it under. */
+export type Beside = { readonly parts: readonly Part[]; readonly lines: readonly Path[] };
+
 /** The nearest place and the largest smaller outline at which a water cuts no strut, side or end. */
-export function clearWays(water: WaterModel, site: Site, parts: readonly Part[]): ClearWays {
+export function clearWays(water: WaterModel, site: Site, { parts, lines }: Beside): ClearWays {
   const obstacles = standingOn(parts, site.bench.id)
     .filter(
       ({ part, max, min }) =>
@@ -27,7 +31,8 @@ export function clearWays(water: WaterModel, site: Site, parts: readonly Part[])
     )
     .map(boxOf);
   const tray = bounds(trayOutline(water, site));
-  return { move: shortestMove(tray, obstacles, site), smaller: smallerBox(water, { tray, obstacles, site }) };
+  const beds = lines.flatMap((line) => bedBoxes(line, site));
+  return { move: shortestMove(tray, { obstacles, beds, site }), smaller: smallerBox(water, { tray, obstacles, site }) };
 }
 
 function boxOf({ min, max }: Standing): Box {
@@ -47,7 +52,17 @@ function outward(by: number): number {
   return by === 0 ? 0 : Math.sign(by) * Math.ceil(Math.abs(by) - 1e-6);
 }
 
-function shortestMove(tray: Box, obstacles: readonly Box[], site: Site): Point | null {
+/** Boxes about the points of a line as wide as its bed; its points lie closer together than a bed is wide. */
+function bedBoxes({ points, bed = 0 }: Path, { pose }: Site): readonly Box[] {
+  return points.map(({ x, y }) => {
+    const [u, v] = toBench(pose, [x, y]);
+    return { low: [u - bed, v - bed], high: [u + bed, v + bed] };
+  });
+}
+
+type Room = { readonly obstacles: readonly Box[]; readonly beds: readonly Box[]; readonly site: Site };
+
+function shortestMove(tray: Box, { obstacles, beds, site }: Room): Point | null {
   const moves = obstacles.flatMap((box): readonly Point[] => [
     [outward(box.low[0] - tray.high[0]), 0],
     [outward(box.high[0] - tray.low[0]), 0],
@@ -56,7 +71,7 @@ function shortestMove(tray: Box, obstacles: readonly Box[], site: Site): Point |
   ]);
   const open = moves.filter((by) => {
     const there = moved(tray, by);
-    return inside(there, site) && !obstacles.some((box) => meets(there, box));
+    return inside(there, site) && ![...obstacles, ...beds].some((box) => meets(there, box));
   });
   return open.reduce<Point | null>((best, by) => (best === null || span(by) < span(best) ? by : best), null);
 }
@@ -91,8 +106,18 @@ function smallerBox(water: WaterModel, { tray, obstacles: all, site }: Shrinking
   const open = boxes.filter((box) => inside(box, site) && !obstacles.some((other) => meets(box, other)));
   const best = open.reduce<Box | null>((most, box) => (most === null || size(box) > size(most) ? box : most), null);
   if (best === null || size(best) <= 0) return null;
-  const box: Box = { low: [best.low[0] + wall, best.low[1] + wall], high: [best.high[0] - wall, best.high[1] - wall] };
+  const box = inward({
+    low: [best.low[0] + wall, best.low[1] + wall],
+    high: [best.high[0] - wall, best.high[1] - wall],
+  });
   return box.high[0] > box.low[0] && box.high[1] > box.low[1] ? box : null;
+}
+
+/** To whole millimetres inside it, so that what is printed still clears. */
+function inward({ low, high }: Box): Box {
+  const up = (at: number) => Math.ceil(at - 1e-6);
+  const down = (at: number) => Math.floor(at + 1e-6);
+  return { low: [up(low[0]), up(low[1])], high: [down(high[0]), down(high[1])] };
 }
 
 function size({ low, high }: Box): number {

@@ -176,7 +176,11 @@ type WaterStage = {
 };
 
 /** A water belongs to the bench that holds its first corner, else any other corner. */
-function builtWater(asked: Land['water'][number], sites: readonly Site[], { parts, envelopes }: Around): WaterStage {
+function builtWater(
+  asked: Land['water'][number],
+  sites: readonly Site[],
+  { parts, envelopes, lines }: Around,
+): WaterStage {
   const water = waterModel(asked);
   const site = sites.find(({ loop }) => water.outline.some((corner) => insideLoop(loop, corner))) ?? null;
   if (site === null) return { model: { ...water, under: [], clear: null }, site, requests: [], tray: [] };
@@ -184,7 +188,7 @@ function builtWater(asked: Land['water'][number], sites: readonly Site[], { part
   const tray = asked.tray === null ? [] : trayParts(water, asked.tray, site);
   const spaces = spacesUnder(water, site, envelopes);
   const framed = under.some(({ role }) => role !== 'deck');
-  const clear = framed ? clearWays(water, site, parts) : null;
+  const clear = framed ? clearWays(water, site, { parts, lines }) : null;
   return { model: { ...water, under: [...under, ...spaces], clear }, site, requests, tray };
 }
 

@@ -26,10 +26,16 @@ function demo(change: readonly [from: string, to: string] | null): Notebook {
 
 const as = demo(null);
 const raised = demo(['height: 150 mm', 'height: 180 mm']);
-// as the finding on the basin says: 114 mm to the left
+// 114 mm to the left it is off the strut, but under the line
 const moved = demo([
   '[560 mm, 60 mm], [900 mm, 60 mm], [900 mm, 330 mm], [560 mm, 330 mm]',
   '[446 mm, 60 mm], [786 mm, 60 mm], [786 mm, 330 mm], [446 mm, 330 mm]',
+]);
+
+// as the finding on the basin says: 226 mm by 270 mm from 560 mm, 60 mm
+const smaller = demo([
+  '[560 mm, 60 mm], [900 mm, 60 mm], [900 mm, 330 mm], [560 mm, 330 mm]',
+  '[560 mm, 60 mm], [786 mm, 60 mm], [786 mm, 330 mm], [560 mm, 330 mm]',
 ]);
 
 describe("the demo's chalk hill", () => {
@@ -106,6 +112,17 @@ describe("the demo's basin", () => {
     const halts = moved.findings.filter(({ level }) => level === 'halt').map(({ rule, where }) => `${rule} ${where}`);
     expect([...new Set(halts)]).toEqual(['line-over-water main']);
     expect(moved.sheets.flatMap(({ parts }) => parts.map(({ part }) => part))).toContain('strut.across-2');
+  });
+
+  test('made as small as its finding says, it cuts nothing but the deck, and every proof holds', () => {
+    const clear = as.scenery?.water.find(({ id }) => id === 'basin')?.clear;
+    // a move off the strut would put it under the line, so none is offered
+    expect(clear?.move).toBeNull();
+    expect(clear?.smaller).toEqual({ low: [560, 60], high: [786, 330] });
+    expect(notch(smaller)).toEqual([]);
+    expect(told(smaller)).toEqual([]);
+    expect(smaller.findings.filter(({ level }) => level === 'halt')).toEqual([]);
+    expect(drawn(smaller, 'strut.across-2')).not.toContain('basin notch');
   });
 
   test('has a tray of hardboard whose parts lie on a sheet and are made in its step', () => {
