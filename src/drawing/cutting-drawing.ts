@@ -49,14 +49,16 @@ function grainMarks(view: View, sheet: CutSheet): readonly Mark[] {
   ];
 }
 
+/** Where along its kerf a cut's number may stand, the far end first. */
+const SHARES: readonly number[] = [0.98, ...Array.from({ length: 19 }, (_, i) => 0.95 - 0.05 * i), 0.02];
+
 /** A cut's number in a circle on its kerf, where there is room for it. */
 function cutNumber(view: View, cut: Cut, obstacles: Taken): readonly Mark[] {
   const box = boxOf(view, cut.kerf);
   const text = String(cut.number);
   const radius = Math.max(2.2, textWidth(text, smallText) / 2 + 0.9);
   const upright = box.y1 - box.y0 > box.x1 - box.x0;
-  const shares = [0.98, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1, 0.02];
-  const spots = shares.map(
+  const spots = SHARES.map(
     (share): Spot =>
       upright
         ? [(box.x0 + box.x1) / 2, box.y0 + (box.y1 - box.y0) * (1 - share)]
@@ -83,7 +85,10 @@ function numbered(view: View, sheet: CutSheet, marks: readonly Mark[]): readonly
   return found;
 }
 
-function sheetBlock(ask: SheetAsk): Block {
+/** A sheet drawn, and the numbers of the cuts that found room on it. */
+type Drawn = { readonly block: Block; readonly shown: ReadonlySet<string> };
+
+function drawnSheet(ask: SheetAsk): Drawn {
   const { sheet, options, scale } = ask;
   const view: View = { name: 'sheet', scale, origin: [0, 0], breaks: [] };
   const whole: Area = { x: 0, y: 0, length: sheet.length, width: sheet.width };
@@ -116,9 +121,13 @@ function sheetBlock(ask: SheetAsk): Block {
       opposite: paperX(view, sheet.length),
     }),
   );
-  const numbers = { ...emptyBlock, marks: numbered(view, sheet, dimensioned.marks) };
+  const marked = numbered(view, sheet, dimensioned.marks);
+  const numbers = { ...emptyBlock, marks: marked };
   const name = sheet.piece === undefined ? sheet.stock : `${sheet.stock}, ${sheet.piece}`;
-  return headedBlock(joined(dimensioned, numbers), `${name} ${scaleText(scale)}`, []);
+  return {
+    block: headedBlock(joined(dimensioned, numbers), `${name} ${scaleText(scale)}`, []),
+    shown: new Set(marked.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))),
+  };
 }
 
 export type CuttingLayout = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
@@ -128,7 +137,9 @@ export function cuttingLayout(notebook: DrawingBook, sheet: CutSheet, options: D
   const at = (scale: number): SheetAsk => ({ notebook, sheet, options, scale });
   const area = drawingArea(options.paper);
   const mayFit = (one: number) => sheet.length / one <= area.x1 - area.x0 && sheet.width / one <= area.y1 - area.y0;
-  const scale = scales.find((one) => one >= 1 && mayFit(one) && fitsSheet(sheetBlock(at(one)), options.paper)) ?? 100;
-  const blocks = [sheetBlock(at(scale)), ...smallParts(at(scale)), ...cutBlocks(at(scale))];
+  const scale =
+    scales.find((one) => one >= 1 && mayFit(one) && fitsSheet(drawnSheet(at(one)).block, options.paper)) ?? 100;
+  const { block, shown } = drawnSheet(at(scale));
+  const blocks = [block, ...smallParts(at(scale)), ...cutBlocks(at(scale), shown)];
   return { blocks, scale, desc: cuttingWords(notebook, sheet, options.unit) };
 }

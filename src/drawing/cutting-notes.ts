@@ -9,20 +9,29 @@ import type { View } from './view.ts';
 
 const cutNames = { trim: 'trim the edge', rip: 'rip', crosscut: 'crosscut' } as const;
 
-function cutNote(cut: Cut, unit: DrawingUnit): Note {
-  return {
-    letter: String(cut.number),
-    words: `${cutNames[cut.kind]}, set ${sizeText(cut.setting, unit)}`,
-    dimensions: [],
-  };
+/** A cut's fence setting; one whose number found no room on the sheet says where it runs. */
+function cutNote(cut: Cut, unit: DrawingUnit, shown: ReadonlySet<string>): Note {
+  const letter = String(cut.number);
+  const where = shown.has(letter) ? '' : `; ${wayOf(cut, unit)}`;
+  return { letter, words: `${cutNames[cut.kind]}, set ${sizeText(cut.setting, unit)}${where}`, dimensions: [] };
 }
 
-/** The cuts in order with the fence's setting. */
-export function cutBlocks({ sheet, options }: SheetAsk): readonly Block[] {
-  const heading = `Cuts in order, kerf ${fitText(sheet.kerf, options.unit)}`;
+/** From the end nearer to the lower left corner of the sheet to the other, both as x, y from that corner. */
+function wayOf({ kerf: { x, y, length, width } }: Cut, unit: DrawingUnit): string {
+  const spot = (u: number, v: number) => `${lengthText(u, unit)}, ${lengthText(v, unit)}`;
+  return width > length
+    ? `from ${spot(x, y)} up to ${spot(x, y + width)}`
+    : `from ${spot(x, y)} along to ${spot(x + length, y)}`;
+}
+
+/** The cuts in order with the fence's setting; `shown` are the numbers that stand on the sheet. */
+export function cutBlocks({ sheet, options }: SheetAsk, shown: ReadonlySet<string>): readonly Block[] {
+  const placed = sheet.cuts.some(({ number }) => !shown.has(String(number)));
+  const from = placed ? ', places from the lower left corner' : '';
+  const heading = `Cuts in order, kerf ${fitText(sheet.kerf, options.unit)}${from}`;
   return noteBlocks(
     heading,
-    sheet.cuts.map((cut) => cutNote(cut, options.unit)),
+    sheet.cuts.map((cut) => cutNote(cut, options.unit, shown)),
   );
 }
 

@@ -10,7 +10,8 @@ export function fixNotes({ state }: DrawingBook, part: Part, unit: DrawingUnit):
   const labels = new Map(part.places.map((place) => [place.id, place.label]));
   const notes = (state?.fixes ?? []).flatMap((fix, i) => {
     const label = labels.get(fix.part);
-    if (label === undefined) return [];
+    // what befell a piece that is gone is no note on the one in its place
+    if (label === undefined || !fix.stands) return [];
     const where = fix.at === null ? '' : `, ${saidLength(fix.at, unit)} from ${fix.from ?? 'its left end'}`;
     const words = `${label}${where}: ${fix.what}${fix.mend === null ? '' : `; ${fix.mend}`}`;
     return [{ letter: String(i + 1), words, dimensions: [] }];
