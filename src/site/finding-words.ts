@@ -4,14 +4,16 @@ import { both, type Html, line, text } from './html.ts';
 import type { Book } from './notebooks.ts';
 import { figureWords, plainName } from './words.ts';
 
-const ID = /[a-z][a-z0-9-]*(?:\.[a-z0-9-]+)+/g;
+/** A piece's id, with the label before it where a sentence tells which label it bears: `C1 on strut.across-1`. */
+const ID = /(?:\b([A-Z][\w-]*) on )?\b([a-z][a-z0-9-]*(?:\.[a-z0-9-]+)+)/g;
 
 /** A sentence that names pieces as they are marked on the wood: `strut.along-1` is L1, strut, along 1. */
 export function byLabels({ notebook }: Pick<Book, 'notebook'>, sentence: Sentence): Sentence {
   const labels = new Map(notebook.parts.flatMap(({ places }) => places.map(({ id, label }) => [id, label] as const)));
-  const named = (id: string) => {
+  const named = (whole: string, before: string | undefined, id: string) => {
     const label = labels.get(id);
-    return label === undefined ? id : `${label} (${plainName(id)})`;
+    if (label === undefined) return whole;
+    return before === label ? `${label} on ${plainName(id)}` : whole.replace(id, () => `${label} (${plainName(id)})`);
   };
   return sentence.map((said) => (typeof said === 'string' ? said.replaceAll(ID, named) : said));
 }
