@@ -1,5 +1,5 @@
 import type { Finding } from '../core/finding.ts';
-import type { Sentence } from '../core/units/say.ts';
+import type { Said, Sentence } from '../core/units/say.ts';
 import { both, type Html, line, text } from './html.ts';
 import type { Book } from './notebooks.ts';
 import { figureWords, plainName } from './words.ts';
@@ -15,7 +15,18 @@ export function byLabels({ notebook }: Pick<Book, 'notebook'>, sentence: Sentenc
     if (label === undefined) return whole;
     return before === label ? `${label} on ${plainName(id)}` : whole.replace(id, () => `${label} (${plainName(id)})`);
   };
-  return sentence.map((said) => (typeof said === 'string' ? said.replaceAll(ID, named) : said));
+  return inOnePiece(sentence).map((said) => (typeof said === 'string' ? said.replaceAll(ID, named) : said));
+}
+
+/** The same sentence with neighbouring words joined, so that a name is never cut in two. */
+function inOnePiece(sentence: Sentence): Sentence {
+  const pieces: Said[] = [];
+  for (const said of sentence) {
+    const last = pieces.at(-1);
+    if (typeof said === 'string' && typeof last === 'string') pieces[pieces.length - 1] = last + said;
+    else pieces.push(said);
+  }
+  return pieces;
 }
 
 /** The computed figure against its limit. */
