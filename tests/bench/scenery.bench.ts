@@ -66,7 +66,9 @@ function measured(columns: number): Work {
       const drawn = libraryContours().size([grid.nx, grid.ny]);
       return levels.map((level) => drawn.contour(values, level));
     }),
-    layers: best(() => foamLayers({ grid, thickness: 25, hollow: null, within, without: [], room: () => [] })),
+    layers: best(() =>
+      foamLayers({ grid, field: null, thickness: 25, hollow: null, within, without: [], room: () => [] }),
+    ),
   };
 }
 

@@ -186,6 +186,7 @@ describe('layers of half the thickness', () => {
   const bottoms = (count: number) => {
     const layers = foamLayers({
       grid,
+      field: null,
       thickness: hill.height / count,
       hollow: null,
       within: [

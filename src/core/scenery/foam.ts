@@ -2,18 +2,21 @@ import type { Point } from '../geometry/shapes.ts';
 import type { SheetStock } from '../stock/goods.ts';
 import type { AreaMass, Part } from '../stock/part.ts';
 import { clipped, regionArea } from './clip.ts';
+import type { Field } from './field.ts';
 import type { Grid } from './grid.ts';
 import type { Land } from './land.ts';
 import { foamLayers, type Layer, type LayerAsk } from './layer.ts';
-import { layerParts } from './layer-parts.ts';
+import { layerParts, withPins } from './layer-parts.ts';
 import { cellsWithin, type Mask } from './mask.ts';
 import type { BuiltLayer, FoamVolumes } from './model.ts';
+import { registerMarks } from './register-pins.ts';
 import type { Site } from './site.ts';
 import { type Tunnels, tunnelRoom } from './tunnel-room.ts';
 import { volumeBetween } from './volume.ts';
 
 export type FoamAsk = {
   readonly grid: Grid;
+  readonly field: Field;
   readonly land: Pick<Land, 'foam' | 'hollow'>;
   readonly sites: readonly Site[];
   /** cells that are land */
@@ -23,7 +26,7 @@ export type FoamAsk = {
 };
 
 /** The layers of foam with their pieces as parts; none where no foam is named. */
-export function builtLayers({ grid, land, sites, mask, without, tunnels }: FoamAsk): {
+export function builtLayers({ grid, field, land, sites, mask, without, tunnels }: FoamAsk): {
   readonly layers: readonly BuiltLayer[];
   readonly parts: readonly Part[];
 } {
@@ -32,10 +35,11 @@ export function builtLayers({ grid, land, sites, mask, without, tunnels }: FoamA
   const thickness = foam.thickness.listed;
   const within = sites.map(({ loop }) => loop);
   const room: LayerAsk['room'] = (slice) => tunnelRoom(tunnels, slice);
-  const layers = foamLayers({ grid, thickness, hollow, within, without, room });
+  const layers = foamLayers({ grid, field, thickness, hollow, within, without, room });
   const built = layers.map((layer) => ({ layer, ...layerParts(layer, foam, sites) }));
+  const marks = registerMarks(built);
   return {
-    parts: built.flatMap(({ parts }) => parts),
+    parts: built.flatMap(({ parts }) => parts.map((part) => withPins(part, { marks, sites }))),
     layers: built.map(({ layer, pieces, joints }) => {
       const area = regionArea(layer.template);
       const ground = volumeBetween(grid, layer, unbored(grid, mask, layer)) - partlyBored(layer);
@@ -43,6 +47,7 @@ export function builtLayers({ grid, land, sites, mask, without, tunnels }: FoamA
         ...layer,
         pieces,
         joints,
+        marks: marks.filter(({ between }) => between.includes(layer.number)),
         area,
         left: Math.min(area * thickness, Math.max(0, ground - hollowVolume(layer, thickness))),
       };

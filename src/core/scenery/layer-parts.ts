@@ -5,6 +5,7 @@ import type { SheetStock } from '../stock/goods.ts';
 import type { Feature, MatingMark, Part } from '../stock/part.ts';
 import { clipped, mapped } from './clip.ts';
 import type { Layer } from './layer.ts';
+import type { RegisterMark } from './register-pins.ts';
 import { fitToSheets } from './sheet-fit.ts';
 import { type Site, toBench, toNotebook } from './site.ts';
 
@@ -56,25 +57,36 @@ function partOf({ site, shape }: Piece, { layer, foam, number }: Of): Part {
   const own = mapped([shape], local)[0] ?? shape;
   const { bench } = site;
   const origin = [low[0], low[1], bench.deckTop + layer.from] as const;
-  const marks = marksOn(layer, own, (point) => local(toBench(site.pose, point)));
   return {
     ...{ id, label, role: 'layer', chapter: 'scenery', bench: bench.id, stock: foam.id },
     blank: { length, width, thickness: foam.thickness.listed, grain: 'any' },
     features: shapedBy(own, { length, width }),
-    places: [{ id, label, pose: { origin, x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] }, marks }],
+    places: [{ id, label, pose: { origin, x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] }, marks: [] }],
     cutAfterMeasuring: false,
     phase: bench.phase,
   };
 }
 
-/** Pins and the layer's name, on its face. */
-function marksOn(layer: Layer, shape: Polygon, local: (point: Point) => Point): readonly MatingMark[] {
-  const { low, high } = bounds(shape.outline);
-  return layer.marks.flatMap(({ id, at, between }): readonly MatingMark[] => {
-    const spot = local(at);
-    const inside = spot[0] > low[0] && spot[0] < high[0] && spot[1] > low[1] && spot[1] < high[1];
-    return inside ? [{ text: id, side: between[0] === layer.number ? 'face' : 'back', at: spot, kind: 'mate' }] : [];
+/** A layer's part with its pins marked on it: on its face to what lies on it, on its back to what it lies on. */
+export function withPins(
+  part: Part,
+  { marks, sites }: { readonly marks: readonly RegisterMark[]; readonly sites: readonly Site[] },
+): Part {
+  const site = sites.find(({ bench }) => bench.id === part.bench);
+  const through = marks.filter(({ parts }) => parts.includes(part.id));
+  if (site === undefined || through.length === 0) return part;
+  const places = part.places.map((place) => {
+    const [x0, y0] = place.pose.origin;
+    return {
+      ...place,
+      marks: through.map(({ id, at, parts }): MatingMark => {
+        const [x, y] = toBench(site.pose, at);
+        const side = parts.length === 2 && parts[0] === part.id ? 'face' : 'back';
+        return { text: id, side, at: [x - x0, y - y0], kind: 'mate' };
+      }),
+    };
   });
+  return { ...part, places };
 }
 
 type Size = { readonly length: number; readonly width: number };

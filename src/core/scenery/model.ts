@@ -7,6 +7,7 @@ import type { CoveredZone } from './cover.ts';
 import type { Layer } from './layer.ts';
 import type { LayerPiece } from './layer-parts.ts';
 import type { LandQuantity } from './quantity.ts';
+import type { RegisterMark } from './register-pins.ts';
 import type { Section } from './section.ts';
 import type { UnderWater } from './under-water.ts';
 import type { WaterModel } from './water.ts';
@@ -15,6 +16,7 @@ import type { WaterModel } from './water.ts';
 export type BuiltLayer = Layer & {
   readonly pieces: readonly LayerPiece[];
   readonly joints: readonly (readonly [Point, Point])[];
+  readonly marks: readonly RegisterMark[];
   readonly area: number;
   /** ground within this layer once it is carved */
   readonly left: number;

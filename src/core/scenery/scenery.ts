@@ -52,7 +52,7 @@ export function sceneryModel(land: Land, around: Around): SceneryModel {
   const boards = edgeBoards(land, lie, around);
   const without = [...wet, ...boards.map(({ foot }) => foot)];
   const tunnels = { tunnels: land.tunnels, paths: around.lines, headroom: around.headroom };
-  const foam = builtLayers({ grid, land, sites, mask: dry, without, tunnels });
+  const foam = builtLayers({ grid, field, land, sites, mask: dry, without, tunnels });
   const water = land.water.map((one) => builtWater(one, sites, around));
   const treeless = treelessStrips(around.lines, land.tunnels);
   const zones = land.zones.map((zone) => coveredZone(zone, { grid, within, without: wet, treeless }));

@@ -26,7 +26,7 @@ export function layerLayout(book: DrawingBook, part: Part, options: DrawingOptio
     options,
     part.blank.length,
   );
-  const notes = noteBlocks('Pins, from the lower left corner', pinNotes(part, options.unit));
+  const notes = noteBlocks('Pins, from the lower left corner', pinNotes(part, layer, options.unit));
   return {
     blocks: [block, ...(part.places[0]?.marks.length === 0 ? [] : notes)],
     scale,
@@ -71,7 +71,7 @@ function templateBlock(ask: TemplateAsk): Block {
     layer === null
       ? []
       : [
-          `${saidLength(layer.from, options.unit)} to ${saidLength(layer.to, options.unit)} over the deck. Cut on the full line; carve its top edge to the dashed one.`,
+          `${saidLength(layer.from, options.unit)} to ${saidLength(layer.to, options.unit)} over the deck. ${cutWords(ask, shape)}`,
           ...(tunnelled(ask, shape).length === 0
             ? []
             : partlyTaken(layer).map((room) => roomWords(room, options.unit))),
@@ -81,6 +81,12 @@ function templateBlock(ask: TemplateAsk): Block {
     `Layer ${part.label} ${scaleText(scale)}`,
     heights,
   );
+}
+
+/** What is done at the lines of this piece; only a piece with a dashed line speaks of one. */
+function cutWords(ask: TemplateAsk, shape: Polygon): string {
+  if (carving(ask, shape).length > 0) return 'Cut on the full line; carve its top edge to the dashed one.';
+  return 'Cut on the full line. Nothing lies on it: carve it to the ground of the sections.';
 }
 
 /** Where the top edge is carved to, as far as it lies on this piece; in the part's own coordinates. */
@@ -133,10 +139,12 @@ function pinNames(view: View, pins: readonly MatingMark[], marks: readonly Mark[
   return labelAll(labels, { lines: linesOf(marks), boxes: boxesOf(marks) }, [extentOf(marks)]);
 }
 
-function pinNotes(part: Part, unit: DrawingUnit) {
-  return (part.places[0]?.marks ?? []).map(({ text, at: [x, y], side }) => ({
-    letter: text,
-    words: `${lengthText(x, unit)} along, ${lengthText(y, unit)} up, to the layer ${side === 'face' ? 'above' : 'below'}`,
+function pinNotes(part: Part, layer: BuiltLayer | null, unit: DrawingUnit) {
+  const toDeck = (id: string) => layer?.marks.some((mark) => mark.id === id && mark.between[0] === 0) === true;
+  const mate = ({ text, side }: MatingMark) => (toDeck(text) ? 'deck' : `layer ${side === 'face' ? 'above' : 'below'}`);
+  return (part.places[0]?.marks ?? []).map((mark) => ({
+    letter: mark.text,
+    words: `${lengthText(mark.at[0], unit)} along, ${lengthText(mark.at[1], unit)} up, to the ${mate(mark)}`,
     dimensions: [],
   }));
 }
