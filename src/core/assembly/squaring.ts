@@ -36,8 +36,9 @@ function touchesCorner(box: Box, round: Box, corner: string): boolean {
 export function dryRunOf(order: readonly Placing[], squaring: Squaring): readonly Sentence[] {
   const turns = order.filter(({ turn }) => turn).length;
   const first = squaring.edges[0]?.part;
+  const pieces = new Set(order.flatMap(({ parts }) => parts)).size;
   return [
-    say`No glue yet: put ${String(order.length)} pieces in the order below, every clamp set to its opening and laid ready.`,
+    say`No glue yet: put ${String(pieces)} pieces in the order below, every clamp set to its opening and laid ready.`,
     ...(turns > 0 ? [say`Turn the frame over where it says so, two people, hands clear of the struts.`] : []),
     ...(first === undefined
       ? []

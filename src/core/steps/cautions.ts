@@ -193,6 +193,12 @@ const MACHINES: ReadonlySet<string> = new Set([
   ],
 ]);
 
+/** What a child handles only beside an adult. */
+const BESIDE_AN_ADULT: ReadonlySet<string> = new Set([
+  ...['soldering-iron', 'solder', 'hot-glue', 'glue-gun', 'superglue', 'craft-knife', 'knife', 'scalpel', 'chisel'],
+  ...['drill', 'razor-saw', 'epoxy', 'plaster', 'static-grass-tool'],
+]);
+
 const RANK: readonly ChildPart[] = ['away', 'watches', 'does with an adult', 'does alone'];
 
 /** The cautions a step calls for, by the words of its tools, materials and deeds; in the table's order. */
@@ -214,8 +220,14 @@ export function childAt(tools: readonly string[]): ChildPart {
   return tools.some((tool) => MACHINES.has(tool)) ? 'away' : 'watches';
 }
 
-/** The machine a child must not work at that this step puts one at, else null. */
-export function machineForChild(child: ChildPart, tools: readonly string[]): string | null {
+/** What of a step's tools is not for a child that does so much of it, with the most a child may do there; null where all is well. */
+export function toolNotForChild(
+  child: ChildPart,
+  tools: readonly string[],
+): { readonly tool: string; readonly most: ChildPart } | null {
   if (RANK.indexOf(child) <= RANK.indexOf('watches')) return null;
-  return tools.find((tool) => MACHINES.has(tool)) ?? null;
+  const machine = tools.find((tool) => MACHINES.has(tool));
+  if (machine !== undefined) return { tool: machine, most: 'watches' };
+  const beside = child === 'does alone' ? tools.find((tool) => BESIDE_AN_ADULT.has(tool)) : undefined;
+  return beside === undefined ? null : { tool: beside, most: 'does with an adult' };
 }

@@ -4,6 +4,7 @@ import { cautionsFor, childAt, makesDust } from './cautions.ts';
 import { type Draft, draftChapter, draftId } from './generated/draft.ts';
 import type { Taken, Taker } from './merge.ts';
 import type { Step, Where } from './step.ts';
+import { toolNamed } from './tool-names.ts';
 
 /** What the made parts are made of: `plywood`, `mdf`, `foam`; by instance. */
 export function materials(parts: readonly Part[], stock: readonly Stock[]): Map<string, string> {
@@ -63,7 +64,7 @@ export function writtenStep(
   more: { wait: number | null; of: ReadonlyMap<string, string> },
 ): Step {
   const { step, chapter, id } = written;
-  const tools = step.with ?? [...new Set(taken.drafts.flatMap((draft) => draft.tools))];
+  const tools = step.with?.map(toolNamed) ?? [...new Set(taken.drafts.flatMap((draft) => draft.tools))];
   const deeds = taken.drafts.flatMap((draft) => draft.deeds);
   const all = [...new Set([...makes.instances, ...taken.makes])];
   return {

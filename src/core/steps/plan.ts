@@ -4,7 +4,7 @@ import { evaluate } from '../units/evaluate.ts';
 import type { Fault } from '../units/problem.ts';
 import type { Scope } from '../units/quantity.ts';
 import { say } from '../units/say.ts';
-import { machineForChild } from './cautions.ts';
+import { toolNotForChild } from './cautions.ts';
 import { generatedStep, materials, writtenStep } from './compose.ts';
 import type { Deed } from './deed.ts';
 import { benchworkDrafts, type Timber } from './generated/benchwork.ts';
@@ -16,6 +16,7 @@ import { givenFindings } from './given.ts';
 import { linked } from './link.ts';
 import { type Merged, merged, type Taker } from './merge.ts';
 import type { Step } from './step.ts';
+import { toolMeant } from './tool-names.ts';
 import { type ChapterSteps, makeable, namedSteps, resolvedFits, resolvedMakes, type Written } from './written.ts';
 
 /** What the steps follow from: the chapters' written steps and the parts as computed. */
@@ -56,7 +57,11 @@ export function planSteps(input: StepsInput): StepsAnswer {
   const waits = new Map(written.map((one) => [one.id, waitOf(one, input.scope)]));
   const steps = withFits(composed({ merge, takers: made, waits, input }), fitted);
   const links = linked({ steps, written, merge, drafts });
-  const findings = [...steps.flatMap(childFindings), ...givenFindings(links.given, links.steps)];
+  const findings = [
+    ...steps.flatMap(childFindings),
+    ...steps.flatMap(toolFindings),
+    ...givenFindings(links.given, links.steps),
+  ];
   return {
     steps: links.steps,
     faults: [
@@ -112,21 +117,46 @@ function composed({ merge, takers, waits, input }: Composition): Step[] {
 }
 
 function childFindings(step: Step): Finding[] {
-  const machine = machineForChild(step.child, step.tools);
-  if (machine === null) return [];
+  const found = toolNotForChild(step.child, step.tools);
+  if (found === null) return [];
+  const { tool, most } = found;
+  const machine = most === 'watches';
   return [
     {
+      ...about(step),
       rule: 'child-at-machine',
       level: 'care',
-      where: step.id,
-      chapter: step.chapter,
-      what: say`'${step.title}' gives a child work with the ${machine}.`,
-      figure: null,
-      limit: null,
-      unit: 'count',
-      mend: say`Write 'child: watches' or 'child: away', or split off a step without the ${machine}.`,
-      source: '29 CFR 570.55 and 570.65, power-driven saws and woodworking machines under 18 (from memory)',
-      accepted: null,
+      what: machine
+        ? say`'${step.title}' gives a child work with the ${tool}.`
+        : say`'${step.title}' lets a child use the ${tool} alone.`,
+      mend: machine
+        ? say`Write 'child: watches' or 'child: away', or split off a step without the ${tool}.`
+        : say`Write 'child: does with an adult', or split off a step without the ${tool}.`,
+      source: machine
+        ? '29 CFR 570.55 and 570.65, power-driven saws and woodworking machines under 18 (from memory)'
+        : 'common practice, no source',
     },
   ];
+}
+
+function about({ id, chapter }: Step) {
+  return { where: id, chapter, figure: null, limit: null, unit: 'count', accepted: null } as const;
+}
+
+/** Tools whose names are nearly those the cautions go by: misspelt, they would call for none. */
+function toolFindings(step: Step): Finding[] {
+  return step.tools.flatMap((tool): Finding[] => {
+    const meant = toolMeant(tool);
+    if (meant === null) return [];
+    return [
+      {
+        ...about(step),
+        rule: 'tool-misspelt',
+        level: 'care',
+        what: say`'${step.title}' names a tool nobody knows here, ${tool}; its cautions are not shown.`,
+        mend: say`Did you mean ${meant}? Any name may be used, but cautions are known by the usual ones.`,
+        source: 'this notebook',
+      },
+    ];
+  });
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { CAUTIONS, cautionsFor, childAt, machineForChild } from '../../../src/core/steps/cautions.ts';
+import { CAUTIONS, cautionsFor, childAt, toolNotForChild } from '../../../src/core/steps/cautions.ts';
 
 describe('cautions', () => {
   test.each([
@@ -49,8 +49,8 @@ describe('cautions', () => {
   test('keep a child from machines where nobody says otherwise', () => {
     expect(childAt(['pencil', 'table-saw'])).toBe('away');
     expect(childAt(['pencil'])).toBe('watches');
-    expect(machineForChild('does with an adult', ['pencil', 'router'])).toBe('router');
-    expect(machineForChild('watches', ['router'])).toBeNull();
-    expect(machineForChild('does alone', ['pencil'])).toBeNull();
+    expect(toolNotForChild('does with an adult', ['pencil', 'router'])).toEqual({ tool: 'router', most: 'watches' });
+    expect(toolNotForChild('watches', ['router'])).toBeNull();
+    expect(toolNotForChild('does alone', ['pencil'])).toBeNull();
   });
 });
