@@ -1,11 +1,12 @@
 import { difference } from '../../src/core/geometry/booleans.ts';
-import { area } from '../../src/core/geometry/polygon.ts';
+import { area, holds } from '../../src/core/geometry/polygon.ts';
 import { standing } from '../../src/core/geometry/pose.ts';
 import { regionArea } from '../../src/core/scenery/clip.ts';
 import { contours } from '../../src/core/scenery/contour.ts';
 import { type Field, heightField } from '../../src/core/scenery/field.ts';
 import { allowedAt, formationIndex } from '../../src/core/scenery/formation.ts';
 import type { SceneryModel } from '../../src/core/scenery/model.ts';
+import type { offsets } from '../../src/core/scenery/offsets.ts';
 import { partOutline } from '../../src/core/stock/outline.ts';
 import type { Part } from '../../src/core/stock/part.ts';
 import { type Penetrated, penetrated } from '../../src/core/stock/penetrate.ts';
@@ -84,6 +85,24 @@ export const piecesAddUp: Law = ({ model }) =>
     const whole = regionArea(template);
     return Math.abs(cut - whole) <= 2 + whole * 1e-3 ? [] : [`${id}: pieces of ${cut} for ${whole} mm2`];
   });
+
+/** A template set out by its offsets is the template: foam between each pair of crossings, none between the pairs. */
+export const offsetsAreTheOutline =
+  (stations: typeof offsets): Law =>
+  ({ model }) =>
+    model.parts
+      .filter(({ role }) => role === 'layer')
+      .flatMap((part) => {
+        const shape = partOutline(part);
+        return stations(shape, 50).flatMap(({ at, crossings }) => {
+          const x = Math.min(part.blank.length - 0.01, Math.max(0.01, at));
+          const wrong = crossings.slice(1).some((to, i) => {
+            const from = crossings[i] ?? to;
+            return to - from > 0.01 && holds(shape, [x, (from + to) / 2]) !== (i % 2 === 0);
+          });
+          return crossings.length % 2 === 1 || wrong ? [`${part.id} at ${at}: ${crossings.join(', ')}`] : [];
+        });
+      });
 
 /** What is cut is what is carved off and what is left, and none of them is less than nothing. */
 export const volumesAddUp: Law = ({ model: { volumes, layers } }) => {

@@ -4,6 +4,7 @@ import { regionArea } from '../../src/core/scenery/clip.ts';
 import { heightField } from '../../src/core/scenery/field.ts';
 import { sampled } from '../../src/core/scenery/grid.ts';
 import { foamLayers } from '../../src/core/scenery/layer.ts';
+import { offsets } from '../../src/core/scenery/offsets.ts';
 import { regionAbove } from '../../src/core/scenery/region.ts';
 import { sceneryModel } from '../../src/core/scenery/scenery.ts';
 import type { Request } from '../../src/core/stock/part.ts';
@@ -19,6 +20,7 @@ import {
   type Law,
   linesLevelled,
   nothingMoved,
+  offsetsAreTheOutline,
   piecesAddUp,
   planeIsStraight,
   remedyWorks,
@@ -158,6 +160,16 @@ describe('the land', () => {
       },
     }));
     expect(half.flatMap((one) => remedyWorks(one, again)).length).toBeGreaterThan(0);
+  });
+
+  it('templates are set out by their offsets', () => {
+    expect(breaches(offsetsAreTheOutline(offsets))).toEqual([]);
+    // the planted fault: counted from the right end
+    const turned: typeof offsets = (shape, pitch) => {
+      const stations = offsets(shape, pitch);
+      return stations.map(({ at }, i) => ({ at, crossings: stations[stations.length - 1 - i]?.crossings ?? [] }));
+    };
+    expect(breaches(offsetsAreTheOutline(turned), all.slice(0, PLANTED)).length).toBeGreaterThan(0);
   });
 
   it('planes have straight lines', () => {

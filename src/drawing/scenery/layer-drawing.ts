@@ -17,6 +17,7 @@ import { noteBlocks } from '../notes.ts';
 import { scaleText } from '../paper.ts';
 import { onPaper, type View } from '../view.ts';
 import { areaMark, type LandLayout, largest, loopMark } from './land-stage.ts';
+import { cornerNotes, gridMarks, offsetNotes } from './template-grid.ts';
 
 /** A layer's template: cut on the full line, carve down to the dashed one, pin through the crosses. */
 export function layerLayout(book: DrawingBook, part: Part, options: DrawingOptions): LandLayout {
@@ -26,9 +27,15 @@ export function layerLayout(book: DrawingBook, part: Part, options: DrawingOptio
     options,
     part.blank.length,
   );
+  const gridded = { shape: partOutline(part), unit: options.unit };
+  const table = noteBlocks(
+    'Offsets, from the lower left corner: along, then foam up from and to',
+    offsetNotes(gridded),
+  );
+  const corners = noteBlocks('Lowest, highest and sharp corners', cornerNotes(gridded));
   const notes = noteBlocks('Pins, from the lower left corner', pinNotes(part, layer, options.unit));
   return {
-    blocks: [block, ...(part.places[0]?.marks.length === 0 ? [] : notes)],
+    blocks: [block, ...table, ...corners, ...(part.places[0]?.marks.length === 0 ? [] : notes)],
     scale,
     desc: layerWords(part, layer, options.unit),
   };
@@ -52,6 +59,7 @@ function templateBlock(ask: TemplateAsk): Block {
   const pins = part.places[0]?.marks ?? [];
   const marks: readonly Mark[] = [
     areaMark(view, shape, { pen: 'edge', fill: 'wood' }),
+    ...gridMarks(view, { shape, unit: options.unit }),
     ...carving(ask, shape).flatMap(({ outline, holes }) =>
       [outline, ...holes].map((loop) => loopMark(view, loop, { pen: 'hidden', role: 'hidden' })),
     ),
@@ -79,13 +87,21 @@ function templateBlock(ask: TemplateAsk): Block {
   return headedBlock(
     joined({ marks: named, views: [view], dimensions: [] }, chains),
     `Layer ${part.label} ${scaleText(scale)}`,
-    heights,
+    [...heights, datumWords(ask)],
   );
+}
+
+/** Where the piece's datum lies on its bench. */
+function datumWords({ book, part, options: { unit } }: TemplateAsk): string {
+  const [x, y] = part.places[0]?.pose.origin ?? [0, 0];
+  const bench = book.benches.length > 1 ? `bench ${part.bench}` : 'the bench';
+  return `Lower left corner (0, 0): ${saidLength(x, unit)} from the left end and ${saidLength(y, unit)} from the front of ${bench}.`;
 }
 
 /** What is done at the lines of this piece; only a piece with a dashed line speaks of one. */
 function cutWords(ask: TemplateAsk, shape: Polygon): string {
-  if (carving(ask, shape).length > 0) return 'Cut on the full line; carve its top edge to the dashed one.';
+  if (carving(ask, shape).length > 0)
+    return 'Cut on the full line; carve its top edge to the dashed one, the outline of the layer above.';
   return 'Cut on the full line. Nothing lies on it: carve it to the ground of the sections.';
 }
 
