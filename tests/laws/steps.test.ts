@@ -47,13 +47,27 @@ const everyStepOnce: Law = ({ chapters, answer }) => {
   return [...missing, ...(new Set(ids).size === ids.length ? [] : ['a step comes twice'])];
 };
 
-/** Whoever takes over a generated step takes its numbers: every sentence is said once, by somebody. */
+const FENCE = /^Fence at (\S+) from (\S+): (\S+) of strip/;
+
+/** Runs of strip by fence setting and stock, added up over the steps that share it; to a tenth. */
+function runs(lines: readonly string[]): readonly string[] {
+  const sums = new Map<string, number>();
+  for (const line of lines) {
+    const [, at, stock, run] = FENCE.exec(line) ?? [];
+    if (run !== undefined) sums.set(`${at} ${stock}`, (sums.get(`${at} ${stock}`) ?? 0) + Number(run));
+  }
+  return [...sums].map(([key, run]) => `${key} ${run.toFixed(1)}`).sort();
+}
+
+/**
+ * Whoever takes over a generated step takes its numbers: every sentence is said once, by somebody. A fence that two steps
+ * set is said by both, each with its own run of strip, and the runs add up.
+ */
 const noNumberIsLost: Law = ({ answer }) => {
-  const said = answer.steps
-    .flatMap((step) => words(step).split('\n'))
-    .filter((line) => line !== '')
-    .sort();
-  const wanted = allLines.filter((line) => line !== '');
+  const lines = answer.steps.flatMap((step) => words(step).split('\n')).filter((line) => line !== '');
+  if (runs(lines).join('\n') !== runs(allLines).join('\n')) return ['the runs of strip do not add up'];
+  const said = lines.filter((line) => !FENCE.test(line)).sort();
+  const wanted = allLines.filter((line) => line !== '' && !FENCE.test(line));
   return said.join('\n') === wanted.join('\n') ? [] : [`${said.length} sentences for ${wanted.length}`];
 };
 
@@ -119,6 +133,15 @@ describe('a planted fault is caught', () => {
         tampered((steps) => [...steps, ...steps.slice(0, 1)]),
       ).length,
     ).toBeGreaterThan(0);
+  });
+  it('a fence that a step keeps for strips another step rips', () => {
+    const kept = tampered((steps) =>
+      steps.map((step) => ({
+        ...step,
+        lines: [...step.lines, ...step.lines.filter((line) => /^Fence/.test(String(line[0])))],
+      })),
+    );
+    expect(breaches(noNumberIsLost, kept).length).toBeGreaterThan(0);
   });
   it('a sentence lost on the way to its taker', () => {
     const lost = tampered((steps) =>

@@ -91,7 +91,7 @@ function dugHill({ tunnels, path, bent }: Cutting, { train, roof, source }: Head
       found({
         ...{ rule: 'hill-dug-away', level: 'care', where: path.id, figure: deepest, limit: TRIMMED },
         what: say`A hill stands over ${path.id} from ${length(from)} to ${length(to)}, up to ${length(deepest)} over its roadbed, too low for a tunnel; it is dug away to a cutting there.`,
-        mend: say`Move the hill off the line, lower it there by ${length(deepest)}, or raise it by ${length(train + roof - deepest)} and write a tunnel.`,
+        mend: say`Move the hill off the line, lower it there by ${length(deepest)}, or raise it by ${length(train + roof + PORTAL - deepest)} and write a tunnel.`,
         source,
       }),
     ];

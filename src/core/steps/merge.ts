@@ -57,12 +57,25 @@ function takenBy(id: string, splits: readonly Split[]): Taken | null {
   const mine = splits.filter((one) => one.given.has(id));
   if (mine.length === 0) return null;
   const lines = mine.flatMap(({ draft, left, given }) => {
-    const leads = left.length === 0 && [...given.keys()][0] === id ? draft.lines : [];
-    return [...leads, ...(given.get(id) ?? []).flatMap((work) => work.lines)];
+    const share = given.get(id) ?? [];
+    const whole = left.length === 0 && [...given.keys()][0] === id;
+    const leads = draft.linesOf === undefined ? (whole ? draft.lines : []) : linesOf(draft, share);
+    return [...leads, ...share.flatMap((work) => work.lines)];
   });
   const work = mine.flatMap(({ given }) => given.get(id) ?? []);
   const makes = [...new Set(work.flatMap((one) => one.makes))];
   return { drafts: mine.map((one) => one.draft), work, lines, makes };
+}
+
+/** What is said first of a share of a draft's work. */
+function linesOf(draft: Draft, share: readonly Work[]): readonly Sentence[] {
+  return draft.linesOf?.(new Set(share.flatMap(({ makes }) => makes))) ?? draft.lines;
+}
+
+/** A draft with the work nobody took, under a title that says so. */
+function restOf({ draft, left, given }: Split): Draft {
+  const title = given.size === 0 ? draft.title : (draft.restTitle ?? draft.title);
+  return { ...draft, title, work: left, lines: linesOf(draft, left) };
 }
 
 /** Gives every piece of generated work to the written step that names it; the author's words win, the numbers stay. */
@@ -79,6 +92,6 @@ export function merged(drafts: readonly Draft[], takers: readonly Taker[]): Merg
       return [id, left.length > 0 ? [id, ...given.keys()] : [...given.keys()]];
     }),
   );
-  const kept = splits.filter((one) => one.left.length > 0).map((one) => ({ ...one.draft, work: one.left }));
+  const kept = splits.filter((one) => one.left.length > 0).map(restOf);
   return { drafts: kept, taken, stands };
 }

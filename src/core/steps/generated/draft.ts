@@ -18,6 +18,10 @@ export type Draft = {
   readonly title: string;
   /** what holds for all its work, said first */
   readonly lines: readonly Sentence[];
+  /** the same where it depends on which pieces are worked here and not in a written step; stands for `lines` */
+  readonly linesOf?: (instances: ReadonlySet<string>) => readonly Sentence[];
+  /** its title once a written step has taken a share of it */
+  readonly restTitle?: string;
   readonly work: readonly Work[];
   readonly tools: readonly string[];
   /** words besides the tools that call for a caution */

@@ -57,16 +57,25 @@ function measuring(materials: Readonly<Record<string, string>>): Draft[] {
   ];
 }
 
+/** A fence setting for each width among the pieces that are ripped here. */
+function fencesFor(strips: readonly Part[], made: ReadonlySet<string>): Sentence[] {
+  const own = strips.flatMap((part) => {
+    const places = part.places.filter(({ id }) => made.has(id));
+    return places.length === 0 ? [] : [{ ...part, places }];
+  });
+  return grouped(own, (part) => `${tenth(part.blank.width)} ${part.stock}`).map(fenceLine);
+}
+
 /** All strips of one width at one fence setting. */
 function ripping(parts: readonly Part[]): Draft[] {
   const strips = parts.filter(isStrip);
   if (strips.length === 0) return [];
-  const fences = grouped(strips, (part) => `${tenth(part.blank.width)} ${part.stock}`).map(fenceLine);
   return [
     draft({
       id: 'rip',
       title: 'Rip the strips',
-      lines: fences,
+      restTitle: 'Rip the other strips',
+      linesOf: (made) => fencesFor(strips, made),
       work: ripWork(strips),
       tools: ['table-saw', 'push-stick'],
       deeds: ['full-sheet', 'strip'],
@@ -91,6 +100,7 @@ function crosscutting(parts: readonly Part[]): Draft[] {
     draft({
       id: 'crosscut',
       title: 'Crosscut the strips to length',
+      restTitle: 'Crosscut the other strips to length',
       lines: [lead],
       work: [
         {
@@ -127,6 +137,7 @@ function panelCutting(parts: readonly Part[]): Draft[] {
     draft({
       id: 'panels',
       title: 'Cut the panels',
+      restTitle: 'Cut the other panels',
       lines: [lead],
       work,
       tools: ['circular-saw', 'straightedge'],
