@@ -11,7 +11,7 @@ import { polygonMark } from './outline.ts';
 import { isPocket, same } from './part-groups.ts';
 import type { Stage } from './part-stage.ts';
 import { type Rule, ruleSpot } from './rule.ts';
-import { lettering } from './text.ts';
+import { lettering, smallText } from './text.ts';
 import { paperX, paperY, type View } from './view.ts';
 
 type Blank = Part['blank'];
@@ -87,11 +87,13 @@ export function endView(stage: Stage, block: Block): Block {
   const { thickness, width } = part.blank;
   const x = extentOf(block.marks).x1 + 12;
   const end: View = { name: `end ${stage.from}`, scale: view.scale, origin: [x, view.origin[1]], breaks: [] };
-  const foot = paperY(end, 0) + 5;
   const points = pointsOf(part);
   const base = paperX(end, thickness);
   const stops = points.length === 0 ? [] : [0, ...points, width];
   const chain = chainBlock({ name: 'points', view: end, side: 'right', stops, base, opposite: base, v: 8, unit });
+  // the words stand below the arrows of a chain that has no room for them inside
+  const low = chain.marks.length === 0 ? 0 : extentOf(chain.marks).y1 + smallText + 0.6;
+  const foot = Math.max(paperY(end, 0) + 5, low);
   const marks = [
     ...endProfile(part).map((shape) => polygonMark(end, shape, { pen: 'edge', fill: 'wood' })),
     lettering('face', [paperX(end, thickness) + 1.2, foot], { role: 'label' }),

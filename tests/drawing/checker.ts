@@ -309,17 +309,19 @@ export function unplaced(drawing: Drawing, book: DrawingBook): readonly Complain
   const links = (name: string) =>
     drawing.dimensions
       .filter(({ chain }) => chain === name)
-      .toSorted((a, b) => (a.between?.[0] ?? 0) - (b.between?.[0] ?? 0))
-      .map(({ text }) => readFigure(text, drawing.unit));
-  const sums = (name: string) =>
-    links(name).reduce<readonly number[]>((all, link) => all.concat((all.at(-1) ?? 0) + link), [0]);
+      .toSorted((a, b) => (a.between?.[0] ?? 0) - (b.between?.[0] ?? 0));
+  // an inch figure with its + or - says between which lengths the link lies, and so does a sum of them
+  const sums = (name: string) => {
+    const all = links(name);
+    return Array.from({ length: all.length + 1 }, (_, i) => sumRange(all.slice(0, i), drawing.unit));
+  };
   const within = printedWithin(drawing.unit);
   return frame.flatMap((one) => {
     const { low, high } = extentOfSeen(seen(one, fromAbove));
     const axis = high[0] - low[0] < high[1] - low[1] ? 0 : 1;
     const found = sums(axis === 0 ? 'bays along' : 'bays across');
     return [low[axis], high[axis]]
-      .filter((face) => !found.some((at) => Math.abs(at - face) <= within))
+      .filter((face) => !found.some(([least, most]) => face >= least - within && face <= most + within))
       .map((face) => `${drawing.id} ${drawing.unit}: no chain leads to the face of ${one.place.id} at ${face}`);
   });
 }

@@ -5,7 +5,7 @@ import type { SheetStock } from '../stock/goods.ts';
 import type { Feature, MatingMark, Part } from '../stock/part.ts';
 import { clipped, mapped } from './clip.ts';
 import type { Layer } from './layer.ts';
-import type { RegisterMark } from './register-pins.ts';
+import type { RegisterMark } from './register-mark.ts';
 import { fitToSheets } from './sheet-fit.ts';
 import { type Site, toBench, toNotebook } from './site.ts';
 

@@ -7,7 +7,7 @@ import type { CoveredZone } from './cover.ts';
 import type { Layer } from './layer.ts';
 import type { LayerPiece } from './layer-parts.ts';
 import type { LandQuantity } from './quantity.ts';
-import type { RegisterMark } from './register-pins.ts';
+import type { RegisterMark } from './register-mark.ts';
 import type { Section } from './section.ts';
 import type { UnderWater } from './under-water.ts';
 import type { WaterModel } from './water.ts';

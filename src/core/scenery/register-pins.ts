@@ -6,16 +6,7 @@ import { clipped, deepInside } from './clip.ts';
 import type { Region } from './land.ts';
 import type { Layer } from './layer.ts';
 import type { LayerPiece } from './layer-parts.ts';
-
-/** A mark that two pieces share, so that they are stacked as drawn; notebook coordinates, mm. */
-export type RegisterMark = {
-  readonly id: string;
-  readonly at: Point;
-  /** numbers of the layers it joins; 0 is the deck */
-  readonly between: readonly [number, number];
-  /** the parts it goes through, the deck left out */
-  readonly parts: readonly string[];
-};
+import type { RegisterMark } from './register-mark.ts';
 
 export type PiecedLayer = { readonly layer: Layer; readonly pieces: readonly LayerPiece[] };
 
