@@ -47,7 +47,8 @@ function summary(books: Books, untold: number): string {
   ].join('\n');
 }
 
-const RANK: Readonly<Record<Finding['level'], number>> = { note: 0, care: 1, halt: 2 };
+/** From the gravest to the least. */
+export const LEVELS = ['halt', 'care', 'note'] as const satisfies readonly Finding['level'][];
 
 /** Notes that a person has to act on, so they are told among the cares: what the log and the plan disagree about, and these. */
 function toAct({ rule, source }: Finding): boolean {
@@ -55,7 +56,7 @@ function toAct({ rule, source }: Finding): boolean {
 }
 
 function isTold(finding: Finding, least: Finding['level']): boolean {
-  return RANK[finding.level] >= RANK[least] || (least === 'care' && toAct(finding));
+  return LEVELS.indexOf(finding.level) <= LEVELS.indexOf(least) || (least === 'care' && toAct(finding));
 }
 
 /** The books with what only a command finds, because it knows the day and is asked before a site goes out. */

@@ -1,6 +1,6 @@
 import { nearest } from '../core/units/nearest.ts';
 import { build } from './build.ts';
-import { check } from './check.ts';
+import { check, LEVELS } from './check.ts';
 import { type Desk, type ExitCode, refuse } from './desk.ts';
 import { dev } from './dev.ts';
 import { exportBook } from './export.ts';
@@ -17,8 +17,6 @@ type Command = {
 };
 
 const none: Takes = { least: 0, most: 0, options: [] };
-
-const LEVELS = ['halt', 'care', 'note'] as const;
 
 async function checkLine(desk: Desk, { words, options }: Words): Promise<ExitCode> {
   const { format = 'text' } = options;

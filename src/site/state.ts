@@ -2,6 +2,7 @@ import type { Step } from '../core/steps/step.ts';
 import type { Part } from '../core/stock/part.ts';
 import { proseNamed } from './chapter-prose.ts';
 import type { Book } from './notebooks.ts';
+import { stepFacts } from './words.ts';
 
 /** Steps that can be started now, in the workshop first. */
 export function stepsNext(book: Book): readonly Step[] {
@@ -11,10 +12,16 @@ export function stepsNext(book: Book): readonly Step[] {
 }
 
 /** What is left of a step that others began, or null: `4 of 6 pieces made`. */
-export function begun(book: Book, step: Step): string | null {
+function begun(book: Book, step: Step): string | null {
   const missing = book.notebook.state.steps.find((one) => one.id === step.id)?.missing.length ?? 0;
   const of = step.makes.length;
   return missing === 0 || missing === of ? null : `${of - missing} of ${of} pieces made`;
+}
+
+/** What is said of a step in a few words each, and how far one is that others began. */
+export function stepSaid(book: Book, step: Step): readonly string[] {
+  const left = begun(book, step);
+  return left === null ? stepFacts(step) : [...stepFacts(step), left];
 }
 
 /** The day a step was done, or null. */

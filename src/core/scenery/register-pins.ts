@@ -47,7 +47,7 @@ function jointPins({ lower, upper }: Stack, below: readonly RegisterMark[]): rea
       return pinsIn(solid, taken).map((at) => ({ at, parts: [low.part, high.part] }));
     }),
   );
-  return found.map(({ at, parts }, i) => ({ id: `${between.join('')}${letters(i)}`, at, between, parts }));
+  return lettered(found, between);
 }
 
 function deckPins({ layer, pieces }: PiecedLayer, marks: readonly RegisterMark[]): readonly RegisterMark[] {
@@ -57,6 +57,14 @@ function deckPins({ layer, pieces }: PiecedLayer, marks: readonly RegisterMark[]
   const found = bare.flatMap(({ part, shape }) =>
     pinsIn(clipped([shape], shape.outline, keptClear([layer])), taken).map((at) => ({ at, parts: [part] })),
   );
+  return lettered(found, between);
+}
+
+/** Pins of one joint with their names. */
+function lettered(
+  found: readonly Pick<RegisterMark, 'at' | 'parts'>[],
+  between: RegisterMark['between'],
+): readonly RegisterMark[] {
   return found.map(({ at, parts }, i) => ({ id: `${between.join('')}${letters(i)}`, at, between, parts }));
 }
 

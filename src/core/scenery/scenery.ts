@@ -28,7 +28,7 @@ import { highestGround } from './volume.ts';
 import { waterMass, waterModel, waterQuantities } from './water.ts';
 import { bankFindings } from './water-banks.ts';
 import { waterFindings } from './water-findings.ts';
-import { treelessStrips, zoneFindings } from './zone-findings.ts';
+import { type Treeless, treelessLines, zoneFindings } from './zone-findings.ts';
 
 /** What the land lies on and among. */
 export type Around = {
@@ -54,9 +54,10 @@ export function sceneryModel(land: Land, around: Around): SceneryModel {
   const tunnels = { tunnels: land.tunnels, paths: around.lines, headroom: around.headroom };
   const foam = builtLayers({ grid, field, land, sites, mask: dry, without, tunnels });
   const water = land.water.map((one) => builtWater(one, sites, around));
-  const treeless = treelessStrips(around.lines, land.tunnels);
-  const zones = land.zones.map((zone) => coveredZone(zone, { grid, within, without: wet, treeless }));
-  const built: BuiltLand = { lie, layers: foam.layers, water, zones, highest: highestOf(land, lie) };
+  const treeless = treelessLines(around.lines, land.tunnels);
+  const bare = treeless.flatMap(({ strips }) => strips);
+  const zones = land.zones.map((zone) => coveredZone(zone, { grid, within, without: wet, treeless: bare }));
+  const built: BuiltLand = { lie, layers: foam.layers, water, zones, treeless, highest: highestOf(land, lie) };
   return {
     highest: built.highest,
     lines: around.lines.map(({ id, points }) => ({ id, points: points.map(({ x, y }) => [x, y] as const) })),
@@ -132,10 +133,11 @@ type BuiltLand = {
   readonly layers: SceneryModel['layers'];
   readonly water: readonly WaterStage[];
   readonly zones: SceneryModel['zones'];
+  readonly treeless: readonly Treeless[];
   readonly highest: number;
 };
 
-function landFindings(land: Land, around: Around, { lie, layers, water, zones, highest }: BuiltLand) {
+function landFindings(land: Land, around: Around, { lie, layers, water, zones, treeless, highest }: BuiltLand) {
   const { field, sites, shaping } = lie;
   return [
     ...spotFindings(land, field),
@@ -146,7 +148,7 @@ function landFindings(land: Land, around: Around, { lie, layers, water, zones, h
     ...bankFindings(land, field),
     ...lineOverWater(land, around.lines),
     ...coverFindings(zones),
-    ...zoneFindings(zones, { land, paths: around.lines }),
+    ...zoneFindings(zones, { land, treeless }),
     ...reachFindings(land, sites, around.reach),
     ...sectionFindings(land, around.lines, sites),
     ...standingFindings(highest, water.length, around.mustMove),

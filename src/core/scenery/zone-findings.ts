@@ -1,6 +1,7 @@
 import type { Finding } from '../finding.ts';
 import { bounds } from '../geometry/polygon.ts';
 import type { Point } from '../geometry/shapes.ts';
+import { type Span, spansWithout } from '../geometry/spans.ts';
 import { length, say } from '../units/say.ts';
 import { clipped, regionArea } from './clip.ts';
 import type { CoveredZone } from './cover.ts';
@@ -12,39 +13,35 @@ import { pointsBetween } from './way.ts';
 /** Shared ground smaller than this is a line drawn by hand, mm2. */
 const LEAST = 100;
 
+/** A line with the ground that it keeps trees off. */
+export type Treeless = { readonly path: Path; readonly strips: readonly (readonly Point[])[] };
+
 /** Where trees may not stand: the strips of the lines as wide as their formation, tunnels left out. */
-export function treelessStrips(paths: readonly Path[], tunnels: readonly Stretch[]): readonly (readonly Point[])[] {
-  return paths.flatMap((path) => {
+export function treelessLines(paths: readonly Path[], tunnels: readonly Stretch[]): readonly Treeless[] {
+  return paths.map((path) => {
     const own = tunnels.filter(({ line }) => line === path.id);
-    return openRanges(path, own).flatMap((range) => {
+    const strips = openRanges(path, own).flatMap((range) => {
       const points = pointsBetween(path.points, range);
       return points.length < 2 ? [] : [pathStrip(points, path.half)];
     });
+    return { path, strips };
   });
 }
 
 /** What of a path lies under the sky, from and to along it; mm. */
-function openRanges({ points }: Path, tunnels: readonly Stretch[]): readonly (readonly [number, number])[] {
-  const whole: readonly [number, number] = [points[0]?.at ?? 0, points[points.length - 1]?.at ?? 0];
-  return tunnels.reduce<readonly (readonly [number, number])[]>(
-    (open, { from, to }) =>
-      open
-        .flatMap(([low, high]): readonly (readonly [number, number])[] => [
-          [low, Math.min(high, from, to)],
-          [Math.max(low, from, to), high],
-        ])
-        .filter(([low, high]) => high - low > 1e-6),
-    [whole],
-  );
+function openRanges({ points }: Path, tunnels: readonly Stretch[]): readonly Span[] {
+  const whole: Span = [points[0]?.at ?? 0, points[points.length - 1]?.at ?? 0];
+  const under = tunnels.map(({ from, to }) => [Math.min(from, to), Math.max(from, to)] as const);
+  return spansWithout([whole], under);
 }
 
-type Asked = { readonly land: Land; readonly paths: readonly Path[] };
+type Asked = { readonly land: Pick<Land, 'zones' | 'water'>; readonly treeless: readonly Treeless[] };
 
 /** Zones that run into water, and trees on ground that a line runs over. */
-export function zoneFindings(zones: readonly CoveredZone[], { land, paths }: Asked): readonly Finding[] {
+export function zoneFindings(zones: readonly CoveredZone[], { land, treeless }: Asked): readonly Finding[] {
   return land.zones.flatMap((zone) => [
     ...land.water.flatMap((water) => inWater(zone, water)),
-    ...paths.flatMap((path) => onLine(zone, zones.find(({ id }) => id === zone.id)?.region ?? [], { path, land })),
+    ...treeless.flatMap((line) => onLine(zone, zones.find(({ id }) => id === zone.id)?.region ?? [], line)),
   ]);
 }
 
@@ -67,11 +64,9 @@ function narrow(low: Point, high: Point): number {
   return Math.min(high[0] - low[0], high[1] - low[1]);
 }
 
-type OnLine = { readonly path: Path; readonly land: Land };
-
-function onLine({ id, trees }: Zone, region: Region, { path, land }: OnLine): readonly Finding[] {
+function onLine({ id, trees }: Zone, region: Region, { path, strips }: Treeless): readonly Finding[] {
   if (trees <= 0) return [];
-  const shared = treelessStrips([path], land.tunnels).flatMap((strip) => clipped(region, strip));
+  const shared = strips.flatMap((strip) => clipped(region, strip));
   if (regionArea(shared) < LEAST) return [];
   const { low, high } = bounds(shared.flatMap(({ outline }) => outline));
   return [

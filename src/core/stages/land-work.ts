@@ -1,8 +1,8 @@
 import type { Plan } from '../plan.ts';
 import type { BuiltWater, SceneryModel } from '../scenery/model.ts';
 import type { LandWork } from '../steps/generated/land.ts';
-import type { WaterWork } from '../steps/generated/land-draft.ts';
 import { TRACK_LAID } from '../steps/generated/laying.ts';
+import type { WaterWork } from '../steps/generated/water.ts';
 
 /** What the steps of the scenery follow from. */
 export function landWork(plan: Plan, land: SceneryModel): LandWork {

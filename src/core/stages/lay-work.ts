@@ -2,13 +2,14 @@ import type { Plan } from '../plan.ts';
 import { type LayWork, type MarkWork, type RaiseWork, RISERS } from '../steps/generated/laying.ts';
 import type { LaidLine, TrackModel } from '../track/lay.ts';
 import { heightAt } from '../track/profile.ts';
-import type { Section, TrackSupplies } from '../track/supplies.ts';
+import type { Section } from '../track/supplies.ts';
 import { length, type Sentence, say } from '../units/say.ts';
+import { showAngle } from '../units/show-amount.ts';
 
 /** The track as its steps need it; `benches` are those the deck of which it lies on. */
 export function layWork(plan: Plan, track: TrackModel, benches: readonly string[]): LayWork {
-  const now = new Set(track.lines.filter(({ phase }) => phase === 'now').map(({ id }) => id));
-  const lines = track.lines.filter(({ id }) => now.has(id));
+  const lines = track.lines.filter(({ phase }) => phase === 'now');
+  const now = new Set(lines.map(({ id }) => id));
   const { supplies } = track;
   return {
     marks: lines.flatMap(({ id }) => marksOf(id, track)),
@@ -19,7 +20,7 @@ export function layWork(plan: Plan, track: TrackModel, benches: readonly string[
       .filter(({ line }) => now.has(line))
       .map(({ id, line, enters, leaves, enter }) => ({ id, line, at: enter === 'points' ? enters : leaves })),
     flex: supplies.stretches,
-    sections: sectionsOf(supplies),
+    sections: supplies.sections.map(sectionWords),
     pins: supplies.pins,
     trains: plan.track?.trains ?? [],
     before: benches.map((id) => `benchwork.${id}-trim`),
@@ -52,16 +53,8 @@ function isLevel(beside: { readonly height: number } | undefined, height: number
   return beside !== undefined && Math.abs(beside.height - height) < TOLD;
 }
 
-function sectionsOf({ sections }: TrackSupplies): readonly Sentence[] {
-  return sections.map(sectionWords);
-}
-
 function sectionWords({ kind, length: long, radius, through, count }: Section): Sentence {
   const many = `${count} x`;
   if (kind === 'straight') return say`${many} straight of ${length(long ?? 0)}.`;
-  return say`${many} curve of ${length(radius ?? 0)} through ${degrees(through ?? 0)}.`;
-}
-
-function degrees(radians: number): string {
-  return `${Math.round((radians * 180 * 100) / Math.PI) / 100}°`;
+  return say`${many} curve of ${length(radius ?? 0)} through ${showAngle(through ?? 0)}.`;
 }

@@ -2,6 +2,7 @@ import type { GoodsWanted, SheetWanted } from '../shopping/line.ts';
 import type { Stock } from '../stock/goods.ts';
 import type { Section, TrackSupplies } from '../track/supplies.ts';
 import { showLength } from '../units/show.ts';
+import { showAngle } from '../units/show-amount.ts';
 
 type Show = 'mm' | 'in';
 
@@ -22,7 +23,7 @@ export function trackWanted(supplies: TrackSupplies | null, show: Show): readonl
 /** A ready-made piece by its own figures; the turn of a curve in degrees. */
 function sectionName({ kind, length, radius, through }: Section, show: Show): string {
   if (kind === 'straight') return length === null ? 'Straight' : `Straight, ${showLength(length, show)}`;
-  const turn = through === null ? [] : [`${Number(((through * 180) / Math.PI).toFixed(2))}°`];
+  const turn = through === null ? [] : [showAngle(through)];
   return ['Curve', ...(radius === null ? [] : [`radius ${showLength(radius, show)}`]), ...turn].join(', ');
 }
 

@@ -1,5 +1,6 @@
 import type { Finding } from '../finding.ts';
 import type { Point } from '../geometry/shapes.ts';
+import { nearestOnStraight } from '../geometry/straight.ts';
 import { length, say } from '../units/say.ts';
 import { bite } from './bite.ts';
 import { HOLE_FROM_CUT } from './cut-limits.ts';
@@ -32,16 +33,10 @@ export function woodBetween(blank: Blank, { at, diameter }: Hole, other: Feature
   if (other.kind === 'hole') return distance(at, other.at) - (diameter + other.diameter) / 2;
   const lost = bite(blank, other);
   if (lost === null) return null;
-  const off = lost.loops.flatMap((loop) => loop.map((to, i) => offStraight(at, loop.at(i - 1) ?? to, to)));
+  const off = lost.loops.flatMap((loop) =>
+    loop.map((to, i) => distance(at, nearestOnStraight(loop.at(i - 1) ?? to, to, at))),
+  );
   return off.reduce((least, one) => Math.min(least, one), Number.POSITIVE_INFINITY) - diameter / 2;
-}
-
-function offStraight(point: Point, from: Point, to: Point): number {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  const square = dx * dx + dy * dy;
-  const share = square === 0 ? 0 : ((point[0] - from[0]) * dx + (point[1] - from[1]) * dy) / square;
-  const held = Math.min(1, Math.max(0, share));
-  return distance(point, [from[0] + dx * held, from[1] + dy * held]);
 }
 
 function distance(a: Point, b: Point): number {

@@ -1,6 +1,6 @@
 import type { BenchJoint } from './bench-joints.ts';
 import type { Net } from './nets.ts';
-import type { BusSpot, Stretch } from './routing/limbs.ts';
+import type { Stretch } from './routing/limbs.ts';
 
 /** One length of a pair's heavy wires between its ends, T-joints and plugs; distances along the bus, mm. */
 export type BusPiece = Stretch & {
@@ -26,9 +26,4 @@ export function busPieces({ id, stretches }: Net, joints: readonly BenchJoint[])
     });
   });
   return pieces.map((piece, i) => ({ ...piece, id: i === 0 ? `bus-${id}` : `bus-${id}-${i + 1}` }));
-}
-
-/** The length of bus that passes a place; null where its pair hangs there without one. */
-export function pieceAt(pieces: readonly BusPiece[], { along, limb }: BusSpot): BusPiece | null {
-  return pieces.find((one) => one.limb === limb && along >= one.from - 1e-6 && along <= one.to + 1e-6) ?? null;
 }

@@ -2,9 +2,9 @@ import type { Point, Vector } from '../geometry/shapes.ts';
 import { cutLimits } from '../stock/cut-limits.ts';
 import type { Request } from '../stock/part.ts';
 import { holeFor } from './bundle.ts';
-import { type Net, stretchAt } from './nets.ts';
+import type { Net } from './nets.ts';
 import { passage } from './routing/crossing.ts';
-import type { BusSpot, Limb } from './routing/limbs.ts';
+import { type BusSpot, type Limb, passing } from './routing/limbs.ts';
 import type { Range, Wall } from './routing/site.ts';
 import { outward, type Under } from './under.ts';
 
@@ -85,7 +85,10 @@ export function busHoles(
     const [first] = group;
     if (first === undefined) return [];
     const along = group.map(({ limb, along: at }) => ({ limb, along: at }));
-    const wires = along.reduce((sum, at) => sum + 2 * bus.nets.filter((net) => stretchAt(net, at) !== null).length, 0);
+    const wires = along.reduce(
+      (sum, at) => sum + 2 * bus.nets.filter((net) => passing(net.stretches, at) !== null).length,
+      0,
+    );
     const room = roomBeside(under, first, bus.z);
     const { wall } = first;
     const diameter = holeFor(Math.max(2, wires), bus.outside, bus.show);

@@ -57,10 +57,10 @@ export function layBus(input: WiringInput, under: Under, hang: ToHang): LaidBus 
   const route = routeOf(input, under, drops);
   const { limbs, z } = route;
   const taps = new Map(drops.flatMap((drop) => tapFor(under, route, drop) ?? []).map((tap) => [tap.drop, tap]));
-  const units = hang.units.flatMap((unit): readonly LaidUnit[] => {
+  const units = hang.units.flatMap((unit): readonly LaidUnit[] | LaidUnit => {
     const near = drops.find(({ id }) => id === unit.id)?.at ?? null;
     const spots = feeders.filter(({ net }) => net === unit.id).flatMap(({ id }) => taps.get(id) ?? []);
-    return [layUnit(under, route, { unit, spots, near, benches: input.ground.benches })].filter((one) => one !== null);
+    return layUnit(under, route, { unit, spots, near, benches: input.ground.benches }) ?? [];
   });
   const tails = tailsOf(input, { under, route, taps, feeders, loads, frogs });
   const districts = districtsOf(input).map(({ id }) => id);

@@ -30,14 +30,15 @@ type Asked = {
 
 /** A unit near where the ways to its feeders part, or where it has to stand; null where the bus is not near. */
 export function layUnit(under: Under, laid: LaidLimbs, { unit, spots, near: asked, benches }: Asked): LaidUnit | null {
-  const meeting = partingOf(laid.limbs, spots);
-  const limb = laid.limbs[meeting?.limb ?? -1];
-  const near = asked ?? (meeting === null || limb === undefined ? null : pointAlong(limb, meeting.along));
+  const meeting = meetingOf(laid.limbs, spots);
+  const near = asked ?? meeting?.at ?? null;
   if (near === null) return null;
   const room = roomNear(under, laid, near);
   const at = room ?? near;
-  const own = asked === null ? atMeeting(under, laid, { id: unit.id, at, meeting }) : null;
-  const tap = own ?? tapFor(under, laid, { id: unit.id, at }) ?? bareTap(under, laid.limbs, { id: unit.id, meeting });
+  const { id } = unit;
+  const own = asked === null && meeting !== null ? atMeeting(under, laid.z, { id, at, meeting }) : null;
+  const bare = meeting === null ? null : bareTap(under, id, meeting);
+  const tap = own ?? tapFor(under, laid, { id, at }) ?? bare;
   if (tap === null) return null;
   const place = outward(under, at, under.underside - UNIT_SIZE[2] / 2);
   const bench = benches.find(({ id }) => id === nearestBay(under.bays, at)?.bay.bench) ?? under.bench;
@@ -45,26 +46,25 @@ export function layUnit(under: Under, laid: LaidLimbs, { unit, spots, near: aske
   return { ...unit, tap, place, clear: room !== null, bench: bench.id, onBench: [x, y] };
 }
 
-type Meeting = { readonly id: string; readonly at: Point; readonly meeting: BusSpot | null };
+/** Where the ways to a unit's feeders part. */
+type Meeting = { readonly spot: BusSpot; readonly at: Point };
+
+function meetingOf(limbs: readonly Limb[], spots: readonly BusSpot[]): Meeting | null {
+  const spot = partingOf(limbs, spots);
+  const limb = limbs[spot?.limb ?? -1];
+  return spot === null || limb === undefined ? null : { spot, at: pointAlong(limb, spot.along) };
+}
+
+type ToMeet = { readonly id: string; readonly at: Point; readonly meeting: Meeting };
 
 /** Joined where the ways to its feeders part, so that its own pair begins there; null where nothing leads there. */
-function atMeeting(under: Under, { limbs, z }: LaidLimbs, { at, id, meeting }: Meeting): Tap | null {
-  const limb = limbs[meeting?.limb ?? -1];
-  if (meeting === null || limb === undefined) return null;
-  const point = pointAlong(limb, meeting.along);
-  const only = { path: [point, point], of: null, from: meeting.along };
+function atMeeting(under: Under, z: number, { at, id, meeting }: ToMeet): Tap | null {
+  const only = { path: [meeting.at, meeting.at], of: null, from: meeting.spot.along };
   const tap = tapFor(under, { limbs: [only], z }, { id, at });
-  return tap === null ? null : { ...tap, ...meeting };
+  return tap === null ? null : { ...tap, ...meeting.spot };
 }
 
 /** Right where the ways part, for a unit that finds no room. */
-function bareTap(
-  { bays }: Under,
-  limbs: readonly Limb[],
-  { id, meeting }: { readonly id: string; readonly meeting: BusSpot | null },
-): Tap | null {
-  const limb = limbs[meeting?.limb ?? -1];
-  if (meeting === null || limb === undefined) return null;
-  const at = pointAlong(limb, meeting.along);
-  return { drop: id, ...meeting, at, way: [at, at], across: 0, bay: nearestBay(bays, at)?.bay.id ?? '' };
+function bareTap({ bays }: Under, id: string, { at, spot }: Meeting): Tap {
+  return { drop: id, ...spot, at, way: [at, at], across: 0, bay: nearestBay(bays, at)?.bay.id ?? '' };
 }

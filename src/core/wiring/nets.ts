@@ -38,8 +38,3 @@ export function netsOf({ limbs, districts, units, tails }: Hung): readonly Net[]
     ...units.flatMap(({ id, district, tap }) => net(id, { district, unit: id, source: tap })),
   ];
 }
-
-/** The stretch of a pair that passes a place; null where it hangs there without one. */
-export function stretchAt({ stretches }: Net, { limb, along }: BusSpot): Stretch | null {
-  return stretches.find((one) => one.limb === limb && along >= one.from - 1e-6 && along <= one.to + 1e-6) ?? null;
-}

@@ -5,7 +5,7 @@ import type { WiringInput } from './input.ts';
 import { type Bay, nearestBay } from './routing/bays.ts';
 import { baysAlong } from './routing/tap.ts';
 import { inward, outward } from './under.ts';
-import type { Wire } from './wire.ts';
+import { type Wire, wiresOfPair } from './wire.ts';
 import type { Wired } from './wire-list.ts';
 
 /** What is under one bay of a bench, by id; its corners in the coordinates of the bench the bus starts at, mm. */
@@ -82,7 +82,7 @@ function jointsIn({ taps, under, units, z }: Wired, wires: readonly Wire[], bay:
     .filter(({ tap }) => tap.bay === bay.id)
     .toSorted((a, b) => a.tap.limb - b.tap.limb || a.tap.along - b.tap.along)
     .map(({ pair, tap: { at, drop } }) => {
-      const labels = wires.filter(({ id }) => id === `${pair}-a` || id === `${pair}-b`).map(({ label }) => label);
+      const labels = wiresOfPair(wires, pair).map(({ label }) => label);
       return { drop, labels, at: outward(under, at, z) };
     });
 }

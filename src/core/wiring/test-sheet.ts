@@ -6,7 +6,7 @@ import type { LaidUnit } from './laid-unit.ts';
 import type { DistrictFigures } from './layout-circuit.ts';
 import { mostLoop } from './protection.ts';
 import { ohms, volts } from './tell.ts';
-import type { Wire } from './wire.ts';
+import { type Wire, wiresOfPair } from './wire.ts';
 
 /** One test with what it has to show; ticked when it does. */
 export type TestRow = { readonly id: string; readonly of: string; readonly what: Sentence; readonly expect: Sentence };
@@ -100,6 +100,6 @@ function districtTests(
 
 /** The labels of a pair's two wires; its own id where no wire is laid. */
 function wireLabels(wires: readonly Wire[], pair: string): string {
-  const labels = wires.filter(({ id }) => id === `${pair}-a` || id === `${pair}-b`).map(({ label }) => label);
+  const labels = wiresOfPair(wires, pair).map(({ label }) => label);
   return labels.length === 0 ? pair : labels.join(' and ');
 }

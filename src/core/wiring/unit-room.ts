@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/shapes.ts';
+import { ringsAbout } from './rings.ts';
 import { type Bay, nearestBay } from './routing/bays.ts';
 import type { Block } from './routing/blocks.ts';
 import { blocksIn, type LaidLimbs } from './routing/tap.ts';
@@ -7,8 +8,8 @@ import type { Under } from './under.ts';
 /** A module or a switch as sold, with its screws: length, width and height; common practice, no source. mm */
 export const UNIT_SIZE = [60, 40, 20] as const;
 
-/** Steps in which room is looked for, and how far; mm. */
-const LOOK = { step: 10, most: 250, ways: 16 } as const;
+/** How far room is looked for, mm. */
+const MOST = 250;
 
 /** The nearest place where a unit fits under the deck, off walls, bus and all that stands there; null where none is near. */
 export function roomNear(under: Under, { limbs, z }: LaidLimbs, near: Point): Point | null {
@@ -17,20 +18,7 @@ export function roomNear(under: Under, { limbs, z }: LaidLimbs, near: Point): Po
   const { radius } = under.site;
   const { over } = blocksIn(under, home.bay, Math.min(z, under.underside - UNIT_SIZE[2]));
   const bus = limbs.flatMap(({ path }) => path.map((to, i) => blockAbout(path[i - 1] ?? to, to, radius)));
-  return placesAbout(home.point).find((at) => fits(at, home.bay, [...over, ...bus])) ?? null;
-}
-
-/** A point and rings of points round it, the nearest first. */
-function placesAbout([x, y]: Point): readonly Point[] {
-  const rings = Math.floor(LOOK.most / LOOK.step);
-  return [
-    [x, y],
-    ...Array.from({ length: rings * LOOK.ways }, (_, i): Point => {
-      const off = (Math.floor(i / LOOK.ways) + 1) * LOOK.step;
-      const turn = (2 * Math.PI * (i % LOOK.ways)) / LOOK.ways;
-      return [x + off * Math.cos(turn), y + off * Math.sin(turn)];
-    }),
-  ];
+  return ringsAbout(home.point, MOST).find((at) => fits(at, home.bay, [...over, ...bus])) ?? null;
 }
 
 function fits([x, y]: Point, bay: Bay, blocks: readonly Block[]): boolean {

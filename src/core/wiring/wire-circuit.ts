@@ -51,16 +51,12 @@ function nodeAt(limbs: readonly Limb[], net: string, spot: BusSpot): string {
 type Length = { readonly net: Net; readonly stretch: Stretch };
 
 /** A stretch of a pair, parted wherever something is joined to it. */
-function busBranches(
-  { limbs, nets, tails, units }: Laid,
-  { net, stretch }: Length,
-  { bus }: Resists,
-): readonly Branch[] {
+function busBranches({ limbs, tails, units }: Laid, { net, stretch }: Length, { bus }: Resists): readonly Branch[] {
   const joints: readonly BusSpot[] = [
     net.source,
     ...tails.filter((one) => one.net === net.id).map(({ tap }) => tap),
     ...units.filter(({ from }) => from === net.id).map(({ tap }) => tap),
-    ...(nets.find(({ id }) => id === net.id)?.stretches ?? []).map(({ from, limb }) => ({ limb, along: from })),
+    ...net.stretches.map(({ from, limb }) => ({ limb, along: from })),
   ];
   const inside = joints
     .map((spot) => spotAt(limbs, spot))

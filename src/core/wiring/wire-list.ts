@@ -1,13 +1,13 @@
 import type { Point, Vector } from '../geometry/shapes.ts';
 import { length, type Sentence, say } from '../units/say.ts';
 import type { BenchJoint } from './bench-joints.ts';
-import { busPieces, pieceAt } from './bus-pieces.ts';
+import { busPieces } from './bus-pieces.ts';
 import { districtName } from './districts.ts';
 import type { Feeder } from './feeders.ts';
 import type { WiringInput } from './input.ts';
 import type { LaidUnit } from './laid-unit.ts';
 import type { Net } from './nets.ts';
-import { type BusSpot, type Limb, spotAt, stretchPath } from './routing/limbs.ts';
+import { type BusSpot, type Limb, passing, spotAt, stretchPath } from './routing/limbs.ts';
 import { CLIPPED, type Tap } from './routing/tap.ts';
 import { outward, type Under } from './under.ts';
 import { BUS_SLACK, colours, cut, LEAD_LOOP, type Pair, TAIL_SLACK, type Wire } from './wire.ts';
@@ -112,7 +112,7 @@ function startOf({ wired, numbers }: Named, { id, net: own }: Pair): Sentence {
   if (net === undefined || piece === undefined) return say`supply`;
   if (piece.begins !== null) return say`${piece.begins}`;
   const start = spotAt(limbs, { limb: piece.limb, along: piece.from });
-  const parent = pieceAt(
+  const parent = passing(
     pieces.filter((one) => one !== piece),
     start,
   );
@@ -127,7 +127,7 @@ function startOf({ wired, numbers }: Named, { id, net: own }: Pair): Sentence {
 /** The pair that passes a place for a net, by its number; the unit itself where all hangs at one place. */
 function pairAt({ wired, numbers }: Named, id: string, spot: BusSpot): Sentence {
   const net = wired.nets.find((one) => one.id === id);
-  const piece = net === undefined ? null : pieceAt(busPieces(net, wired.joints), spot);
+  const piece = net === undefined ? null : passing(busPieces(net, wired.joints), spot);
   if (net === undefined || piece === null) return say`${id}`;
   return say`pair ${String(numbers.get(piece.id) ?? 0)}, ${ownerName(wired.input, net)}`;
 }

@@ -48,11 +48,10 @@ export function sizeThatServes(input: WiringInput, computed: Omit<Computed, 'siz
   return null;
 }
 
-type Stock = WireStock;
 type Carried = { readonly run: number; readonly amps: number };
 
 /** A wire and the thicker ones in stock that carry a current, the thinnest first. */
-function fromOn(wires: readonly Stock[], own: Stock, { amps, run }: Carried): readonly Stock[] {
+function fromOn(wires: readonly WireStock[], own: WireStock, { amps, run }: Carried): readonly WireStock[] {
   return [own, ...wires.filter(({ area }) => area > own.area + 1e-9).toSorted((a, b) => a.area - b.area)].filter(
     (one) => carries(one.amps, run) >= amps,
   );

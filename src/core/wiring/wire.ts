@@ -24,6 +24,11 @@ export type Wire = {
   readonly length: number;
 };
 
+/** The two wires of a pair; none where it is not laid. */
+export function wiresOfPair(wires: readonly Wire[], pair: string): readonly Wire[] {
+  return wires.filter(({ id }) => id === `${pair}-a` || id === `${pair}-b`);
+}
+
 /** Both wires of a pair before they have their number. */
 export type Pair = Omit<Wire, 'label' | 'colour'> & { readonly use: 'rails' | 'turnout' | 'other' };
 

@@ -4,10 +4,9 @@ import { headedBlock, labelled, sightMarks, sightOf } from '../bench-view.ts';
 import { type Block, emptyBlock, joined } from '../block.ts';
 import type { DrawingUnit } from '../drawing.ts';
 import { saidLength } from '../figures.ts';
-import { within } from '../outline.ts';
 import { scaleText } from '../paper.ts';
 import { cutBy, extentOfSeen, type Placed, type Seen, seen } from '../scene.ts';
-import { type Bay, gazeAcross, gazeOf } from './bay.ts';
+import { type Bay, cutOver, gazeAcross, gazeOf } from './bay.ts';
 
 /** What closes the bay behind: the frame's piece across it that is nearest to the spacers' far ends. */
 function behindOf(bay: Bay, frame: readonly Placed[]): Placed | undefined {
@@ -39,15 +38,8 @@ function stageOf(
   const rear = behindOf(bay, frame);
   const through = [bay.board, ...bay.own, ...(rear === undefined ? [] : [rear])].map((one) => cutBy(one, gaze, at));
   const cut = through.filter((piece) => piece !== null);
-  const reach = extents(cut);
-  const above = deck
-    .map((one) => cutBy(one, gaze, at))
-    .flatMap((piece) => (piece === null ? [] : [piece]))
-    .map((piece): Seen => {
-      const window = { x0: reach.u0, x1: reach.u1, y0: -1e6, y1: 1e6 };
-      return { ...piece, areas: piece.areas.flatMap((area) => within(area, window)) };
-    })
-    .filter(({ areas }) => areas.length > 0);
+  const { u0, u1 } = extents(cut);
+  const above = cutOver({ deck, gaze, at }, { x0: u0, x1: u1 });
   const roles = ['drawer-side', 'drawer-spacer', 'shelf-cleat'];
   const beyond = [...bay.own, ...bay.holders]
     .filter(({ part }) => roles.includes(part.role))

@@ -1,18 +1,16 @@
+import { SLIDE_TALL } from '../../core/benchwork/drawers/figures.ts';
 import type { Polygon } from '../../core/geometry/shapes.ts';
 import { extents, viewNamed } from '../bench-stage.ts';
 import { chainBlock, headedBlock, labelled, sightMarks, sightOf } from '../bench-view.ts';
 import { type Block, emptyBlock, joined } from '../block.ts';
 import type { DrawingUnit } from '../drawing.ts';
 import type { Mark } from '../mark.ts';
-import { modelLine, polygonMark, type Window, within } from '../outline.ts';
+import { modelLine, polygonMark, type Window } from '../outline.ts';
 import { scaleText } from '../paper.ts';
 import { cutBy, extentOfSeen, type Placed, type Seen, seen } from '../scene.ts';
 import { paperX, paperY, type View } from '../view.ts';
-import { type Bay, gazeOf } from './bay.ts';
+import { type Bay, cutOver, gazeOf } from './bay.ts';
 import { type Height, heightBlock } from './bay-figures.ts';
-
-/** A slide is a strip this tall; common practice, no source. mm. */
-const SLIDE_TALL = 45;
 
 /** The middle of the slides: of the box's side, or null where there is none. */
 export function slideMiddle({ own }: Pick<Bay, 'own'>): number | null {
@@ -46,18 +44,9 @@ function stageOf(bay: Bay, deck: readonly Placed[]): Stage {
   const walls = bay.walls.map((one) => seen(one, gaze));
   const reach = windowOf(walls);
   const through = [...bay.walls, ...bay.holders, ...bay.own].map((one) => cutBy(one, gaze, at));
-  const above = deck
-    .map((one) => cutBy(one, gaze, at))
-    .flatMap((piece) => (piece === null ? [] : [clipped(piece, reach)]))
-    .filter(({ areas }) => areas.length > 0);
-  const cut = [...through.filter((piece) => piece !== null), ...above];
+  const cut = [...through.filter((piece) => piece !== null), ...cutOver({ deck, gaze, at }, reach)];
   const face = bay.own.find(({ part }) => part.role === 'drawer-face');
   return { bay, cut, face: face === undefined ? null : windowOf([seen(face, gaze)]), window: reach };
-}
-
-function clipped(piece: Seen, { x0, x1 }: Window): Seen {
-  const window = { x0, x1, y0: -1e6, y1: 1e6 };
-  return { ...piece, areas: piece.areas.flatMap((area) => within(area, window)) };
 }
 
 function rectangleOf({ x0, x1, y0, y1 }: Window): Polygon {
@@ -185,8 +174,7 @@ export function bayFront(
       }),
     );
     const name = `From before the ${bay.side}, cut through ${bay.kind === 'drawer' ? 'spacers' : 'cleats'} ${scaleText(scale)}`;
-    const words = bay.kind === 'drawer' ? [FRONT_WORDS.drawer] : [FRONT_WORDS.shelf];
-    return headedBlock(labelled(drawn, view, stage.cut), name, words);
+    return headedBlock(labelled(drawn, view, stage.cut), name, [FRONT_WORDS[bay.kind]]);
   };
 }
 

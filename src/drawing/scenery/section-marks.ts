@@ -1,4 +1,5 @@
 import type { Point } from '../../core/geometry/shapes.ts';
+import { spansWithout } from '../../core/geometry/spans.ts';
 import type { SceneryModel } from '../../core/scenery/model.ts';
 import type { Section } from '../../core/scenery/section.ts';
 import type { Mark } from '../mark.ts';
@@ -24,24 +25,10 @@ export function groundMarks(cut: CutGround): readonly Mark[] {
 /** Layers as dashed lines where the ground stands over them. */
 function layerMarks({ section, land, deckTop, view, boards }: CutGround): readonly Mark[] {
   return land.layers.flatMap(({ to }) =>
-    clearOf(boards, spansOver(section.heights, to)).map(([from, end]): Mark => {
+    spansWithout(spansOver(section.heights, to), boards).map(([from, end]): Mark => {
       const [a, b] = [onPaper(view, [from, deckTop + to]), onPaper(view, [end, deckTop + to])];
       return { kind: 'line', from: a, to: b, pen: 'hidden', role: 'hidden' };
     }),
-  );
-}
-
-/** Spans less the stretches of others. */
-function clearOf(others: readonly Point[], spans: readonly Point[]): readonly Point[] {
-  return others.reduce<readonly Point[]>(
-    (kept, [low, high]) =>
-      kept
-        .flatMap(([from, to]): readonly Point[] => [
-          [from, Math.min(to, low)],
-          [Math.max(from, high), to],
-        ])
-        .filter(([from, to]) => to - from > 1e-6),
-    spans,
   );
 }
 

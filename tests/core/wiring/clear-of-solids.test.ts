@@ -3,32 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { standing, toWorld, within } from '../../../src/core/geometry/pose.ts';
 import type { Vector } from '../../../src/core/geometry/shapes.ts';
 import { compute, type Notebook } from '../../../src/core/notebook.ts';
-import { loadWithShipped } from '../../../src/reading/disk.ts';
-import { readContent } from '../../../src/reading/read.ts';
-
-const shipped = await loadWithShipped('content', 'content');
-
-type File = { readonly path: string; readonly bytes: Uint8Array };
-type Change = { readonly file: string; readonly from: string; readonly to: string };
-
-function isFile(file: object): file is File {
-  return 'bytes' in file && 'path' in file;
-}
+import { type Change, changedPlan } from './changed-demo.ts';
 
 /** The demo notebook with pieces of its text changed. */
 function demo(...changes: readonly Change[]): Notebook {
-  const again = shipped.map((file) => {
-    if (!isFile(file)) return file;
-    const mine = changes.filter((one) => file.path === `notebooks/bittern-basin/${one.file}.md`);
-    const text = mine.reduce((before, { from, to }) => {
-      if (!before.includes(from)) throw new Error(`${file.path} has no ${from}`);
-      return before.replace(from, to);
-    }, new TextDecoder().decode(file.bytes));
-    return mine.length === 0 ? file : { ...file, bytes: new TextEncoder().encode(text) };
-  });
-  const plan = readContent(again).plans.find(({ slug }) => slug === 'bittern-basin');
-  const answer = plan === undefined ? null : compute(plan);
-  if (answer === null || !answer.ok) throw new Error('the changed notebook does not compute');
+  const answer = compute(changedPlan(...changes));
+  if (!answer.ok) throw new Error('the changed notebook does not compute');
   return answer.value;
 }
 

@@ -7,6 +7,7 @@ import { woodBetween } from '../../../src/core/stock/near-cuts.ts';
 import { spaceLength } from '../../../src/core/wiring/wire.ts';
 import { loadWithShipped } from '../../../src/reading/disk.ts';
 import { readContent } from '../../../src/reading/read.ts';
+import { type Change, changedPlan } from './changed-demo.ts';
 
 const files = await loadWithShipped('content', 'content');
 const content = readContent(files);
@@ -22,7 +23,6 @@ function computed(one: Plan) {
 const { book, wiring } = computed(plan);
 
 type Computed = ReturnType<typeof computed>;
-type Change = { readonly file: 'benchwork' | 'wiring'; readonly from: string; readonly to: string };
 
 function wiringOf(): Computed {
   return { book, wiring };
@@ -30,17 +30,7 @@ function wiringOf(): Computed {
 
 /** The notebook with pieces of its chapters' text changed, read and computed anew. */
 function changed(...changes: readonly Change[]): Computed {
-  const again = files.map((file) => {
-    const mine = changes.filter((one) => file.path === `notebooks/bittern-basin/${one.file}.md`);
-    const text = mine.reduce((before, { from, to }) => {
-      if (!before.includes(from)) throw new Error(`${file.path} has no ${from}`);
-      return before.replace(from, to);
-    }, new TextDecoder().decode(file.bytes));
-    return mine.length === 0 ? file : { ...file, bytes: new TextEncoder().encode(text) };
-  });
-  const other = readContent(again).plans.find(({ slug }) => slug === 'bittern-basin');
-  if (other === undefined) throw new Error('the changed notebook cannot be read');
-  return computed(other);
+  return computed(changedPlan(...changes));
 }
 
 type Corner = readonly [number, number, number];

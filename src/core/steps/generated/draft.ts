@@ -41,6 +41,19 @@ export function draft(given: Given): Draft {
   return { lines: [], tools: [], deeds: [], people: 1, wait: 0, child: 'watches', after: [], fits: [], ...given };
 }
 
+type Single = Omit<Given, 'work'> & {
+  /** what its one piece of work says */
+  readonly says: readonly Sentence[];
+  readonly makes?: readonly string[];
+  /** the step's own id when absent */
+  readonly noun?: string;
+};
+
+/** A draft with one piece of work in it. */
+export function singleDraft({ says, makes = [], noun, ...given }: Single): Draft {
+  return draft({ ...given, work: [{ kind: 'machining', noun: noun ?? given.id, makes, lines: says }] });
+}
+
 /** The chapter a draft belongs to. */
 export function draftChapter({ chapter = 'benchwork' }: Pick<Draft, 'chapter'>): string {
   return chapter;

@@ -1,7 +1,6 @@
 import { length, say } from '../../units/say.ts';
-import type { Draft } from './draft.ts';
-import { landDraft, type WaterWork } from './land-draft.ts';
-import { landWater } from './water.ts';
+import { type Draft, singleDraft } from './draft.ts';
+import { landWater, type WaterWork } from './water.ts';
 import { counted } from './words.ts';
 
 /** What the steps of the scenery follow from. */
@@ -49,7 +48,8 @@ export function landDrafts(work: LandWork): Draft[] {
 }
 
 function prove({ tunnels, before }: LandWork): Draft {
-  return landDraft({
+  return singleDraft({
+    chapter: 'scenery',
     id: 'prove-tunnel-track',
     title: 'Prove the track before a hill covers it',
     says: [
@@ -62,7 +62,8 @@ function prove({ tunnels, before }: LandWork): Draft {
 }
 
 function boards({ boards: made }: LandWork): Draft {
-  return landDraft({
+  return singleDraft({
+    chapter: 'scenery',
     id: 'profile-boards',
     title: 'Saw the profile boards and stand them on the deck',
     says: [
@@ -85,7 +86,8 @@ function cutting({ layers }: LandWork): Draft {
     say`${layer.id}: ${counted(layer.pieces.length, 'piece')}, from ${length(layer.from)} to ${length(layer.to)} over the deck.`,
     ...layer.room.flatMap((room) => tunnelled(layer, room)),
   ]);
-  return landDraft({
+  return singleDraft({
+    chapter: 'scenery',
     id: 'cut-layers',
     title: 'Cut the layers of foam',
     lines: [
@@ -111,7 +113,8 @@ function tunnelled({ id }: LayerWork, { tunnel, takes, deep }: LayerWork['room']
 }
 
 function stacking({ layers }: LandWork): Draft {
-  return landDraft({
+  return singleDraft({
+    chapter: 'scenery',
     id: 'stack-layers',
     title: 'Pin and glue the layers from the bottom up',
     says: [
@@ -129,7 +132,8 @@ function stacking({ layers }: LandWork): Draft {
 }
 
 function carving(): Draft {
-  return landDraft({
+  return singleDraft({
+    chapter: 'scenery',
     id: 'carve-hill',
     title: 'Carve the steps down to the slope',
     says: [
@@ -145,7 +149,8 @@ function carving(): Draft {
 function masking({ lines, covers, before }: LandWork): Draft[] {
   if (!lines || covers.length === 0) return [];
   return [
-    landDraft({
+    singleDraft({
+      chapter: 'scenery',
       id: 'mask-rails',
       title: 'Mask rails, points and machines',
       says: [say`Tape over every rail head, points and uncoupler, and a sheet over the rest of the table.`],
@@ -160,7 +165,8 @@ function covering({ covers }: LandWork): Draft[] {
   const plaster = covers.filter((cover) => cover.includes('plaster'));
   const rest = covers.filter((cover) => !cover.includes('plaster'));
   const shell = plaster.map(() =>
-    landDraft({
+    singleDraft({
+      chapter: 'scenery',
       id: 'plaster',
       title: 'Lay the plaster cloth',
       says: [
@@ -172,7 +178,8 @@ function covering({ covers }: LandWork): Draft[] {
       after: ['mask-rails', 'carve-hill'],
     }),
   );
-  const ground = landDraft({
+  const ground = singleDraft({
+    chapter: 'scenery',
     id: 'cover-ground',
     title: 'Paint and cover the ground',
     says: [say`In this order: ${rest.join(', ')}. Each on wet paint or thinned white glue, and vacuumed once dry.`],
@@ -186,7 +193,8 @@ function covering({ covers }: LandWork): Draft[] {
 }
 
 function ballast({ ballast: stock, before }: LandWork): Draft {
-  return landDraft({
+  return singleDraft({
+    chapter: 'scenery',
     id: 'ballast',
     title: 'Ballast the track',
     says: [
@@ -202,7 +210,8 @@ function ballast({ ballast: stock, before }: LandWork): Draft {
 }
 
 function trees({ trees: count }: LandWork): Draft {
-  return landDraft({
+  return singleDraft({
+    chapter: 'scenery',
     id: 'plant-trees',
     title: 'Plant the trees',
     says: [say`${counted(count, 'tree')}, the tallest behind. Whatever stands over a hand's way in lifts out.`],

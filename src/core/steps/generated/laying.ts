@@ -1,5 +1,5 @@
 import { length, type Sentence, say } from '../../units/say.ts';
-import { type Draft, draft } from './draft.ts';
+import { type Draft, singleDraft } from './draft.ts';
 
 /** Risers stand at most so far apart under a raised roadbed, mm; common practice, no source. */
 export const RISERS = 150;
@@ -52,12 +52,6 @@ export type LayWork = {
 /** The generated steps of the track after which wires are soldered and land is built, by full id. */
 export const TRACK_LAID: readonly string[] = ['track.lay-turnouts', 'track.lay-track', 'track.try-track'];
 
-type Given = Pick<Draft, 'id' | 'title'> & Partial<Draft> & { readonly says: readonly Sentence[] };
-
-function layDraft({ says, ...given }: Given): Draft {
-  return draft({ ...given, chapter: 'track', work: [{ kind: 'machining', noun: given.id, makes: [], lines: says }] });
-}
-
 /** The steps of the track in order: lines on the deck, slots, roadbed raised and glued, turnouts, rails, and a trial by hand. */
 export function layDrafts(work: LayWork): Draft[] {
   return [
@@ -72,7 +66,8 @@ export function layDrafts(work: LayWork): Draft[] {
 }
 
 function drawing({ marks, before }: LayWork): Draft {
-  return layDraft({
+  return singleDraft({
+    chapter: 'track',
     id: 'draw-lines',
     title: 'Draw the lines on the deck',
     lines: [
@@ -88,7 +83,8 @@ function drawing({ marks, before }: LayWork): Draft {
 }
 
 function slotting({ slots }: LayWork): Draft {
-  return layDraft({
+  return singleDraft({
+    chapter: 'track',
     id: 'cut-slots',
     title: 'Cut the slots for the throw bars',
     lines: [
@@ -101,7 +97,8 @@ function slotting({ slots }: LayWork): Draft {
 }
 
 function raising({ raised }: LayWork): Draft {
-  return layDraft({
+  return singleDraft({
+    chapter: 'track',
     id: 'raise-lines',
     title: 'Raise the lines on risers',
     lines: [
@@ -122,7 +119,8 @@ function heightsOf({ line, stations }: RaiseWork): Sentence {
 }
 
 function bedding({ stock, width, length: long }: NonNullable<LayWork['roadbed']>): Draft {
-  return layDraft({
+  return singleDraft({
+    chapter: 'track',
     id: 'glue-roadbed',
     title: 'Glue the roadbed',
     lines: [
@@ -136,7 +134,8 @@ function bedding({ stock, width, length: long }: NonNullable<LayWork['roadbed']>
 }
 
 function layingTurnouts({ turnouts }: LayWork): Draft {
-  return layDraft({
+  return singleDraft({
+    chapter: 'track',
     id: 'lay-turnouts',
     title: 'Lay the turnouts',
     lines: [
@@ -150,7 +149,8 @@ function layingTurnouts({ turnouts }: LayWork): Draft {
 }
 
 function layingRails({ flex, sections, pins }: LayWork): Draft {
-  return layDraft({
+  return singleDraft({
+    chapter: 'track',
     id: 'lay-track',
     title: 'Lay the track between the turnouts',
     lines: [
@@ -172,7 +172,8 @@ function flexOf({ line, from, length: long, slip }: FlexWork): Sentence {
 }
 
 function trying({ trains }: LayWork): Draft {
-  return layDraft({
+  return singleDraft({
+    chapter: 'track',
     id: 'try-track',
     title: 'Push a train over every line by hand',
     lines: [

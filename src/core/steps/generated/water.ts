@@ -1,6 +1,22 @@
 import { length, say } from '../../units/say.ts';
-import type { Draft } from './draft.ts';
-import { landDraft, type WaterWork } from './land-draft.ts';
+import { type Draft, singleDraft } from './draft.ts';
+
+/** A water as the steps need it; mm, minutes and litres. */
+export type WaterWork = {
+  readonly id: string;
+  readonly cuts: readonly string[];
+  /** parts its tray is made of */
+  readonly tray: readonly string[];
+  /** water and floor, kg */
+  readonly mass: number;
+  readonly pours: number;
+  readonly each: number;
+  readonly wait: number;
+  readonly litres: number;
+  readonly dam: number;
+  readonly deeper: number;
+  readonly length: number;
+};
 
 /** A tray's glue and seal are left a day; common practice, no source. Minutes. */
 const DAY = 24 * 60;
@@ -10,7 +26,8 @@ export function landWater(water: WaterWork): Draft[] {
   const { id, cuts, tray: pieces, mass, dam, deeper, length: long } = water;
   const [tray, pour] = [`${id}-tray`, `${id}-pour`];
   return [
-    landDraft({
+    singleDraft({
+      chapter: 'scenery',
       id: tray,
       title: `Build and seal the tray of ${id}`,
       says: [
@@ -29,7 +46,13 @@ export function landWater(water: WaterWork): Draft[] {
       wait: DAY,
       after: ['plaster', 'cover-ground'],
     }),
-    landDraft({ ...poured(water), id: pour, title: `Pour ${id}`, after: [tray, 'cover-ground', 'ballast'] }),
+    singleDraft({
+      ...poured(water),
+      chapter: 'scenery',
+      id: pour,
+      title: `Pour ${id}`,
+      after: [tray, 'cover-ground', 'ballast'],
+    }),
   ];
 }
 

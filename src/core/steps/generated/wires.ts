@@ -1,5 +1,5 @@
 import { length, type Sentence, say } from '../../units/say.ts';
-import { type Draft, draft } from './draft.ts';
+import { type Draft, singleDraft } from './draft.ts';
 
 /** A pair of wires as the steps need it: its numbers, colours, ends, and the length of one wire; mm. */
 export type PairWork = {
@@ -39,12 +39,6 @@ export type WireWork = {
   readonly before: { readonly benchwork: readonly string[]; readonly track: readonly string[] };
 };
 
-type Given = Pick<Draft, 'id' | 'title'> & Partial<Draft> & { readonly says: readonly Sentence[] };
-
-function wireDraft({ says, ...given }: Given): Draft {
-  return draft({ ...given, chapter: 'wiring', work: [{ kind: 'machining', noun: given.id, makes: [], lines: says }] });
-}
-
 /** The steps of the wiring in order: bus, cuts, feeders, tests without power, and only then the supply. */
 export function wireDrafts(work: WireWork): Draft[] {
   return [
@@ -63,7 +57,8 @@ function told(pair: PairWork): Sentence {
 }
 
 function running({ bus, through, before, clipEvery }: WireWork): Draft {
-  return wireDraft({
+  return singleDraft({
+    chapter: 'wiring',
     id: 'run-bus',
     title: 'Run the bus under the deck',
     lines: [
@@ -78,7 +73,8 @@ function running({ bus, through, before, clipEvery }: WireWork): Draft {
 }
 
 function mounting({ units, before }: WireWork): Draft {
-  return wireDraft({
+  return singleDraft({
+    chapter: 'wiring',
     id: 'mount-units',
     title: 'Screw up the reversers and switches',
     lines: [
@@ -95,7 +91,8 @@ function mounting({ units, before }: WireWork): Draft {
 }
 
 function cutting({ cuts, before }: WireWork): Draft {
-  return wireDraft({
+  return singleDraft({
+    chapter: 'wiring',
     id: 'cut-rails',
     title: 'Cut the rails where they must not meet',
     lines: [
@@ -113,7 +110,8 @@ function cutting({ cuts, before }: WireWork): Draft {
 }
 
 function soldering({ tails, before }: WireWork): Draft {
-  return wireDraft({
+  return singleDraft({
+    chapter: 'wiring',
     id: 'solder-feeders',
     title: 'Solder the feeders and join them to the bus',
     lines: [
@@ -127,7 +125,8 @@ function soldering({ tails, before }: WireWork): Draft {
 }
 
 function testing({ dead }: WireWork): Draft {
-  return wireDraft({
+  return singleDraft({
+    chapter: 'wiring',
     id: 'test-wires',
     title: 'Test every wire before there is any power',
     lines: [say`The supply is off and unplugged. Measure with the ohmmeter and tick each place on the test sheet.`],
@@ -139,7 +138,8 @@ function testing({ dead }: WireWork): Draft {
 }
 
 function connecting({ live, supply }: WireWork): Draft {
-  return wireDraft({
+  return singleDraft({
+    chapter: 'wiring',
     id: 'connect-supply',
     title: 'Connect the supply and short every length of rail',
     lines: [

@@ -5,7 +5,7 @@ import type { ReversingSection } from '../gaps.ts';
 import type { LaidUnit } from '../laid-unit.ts';
 import { PRACTICE, tell } from '../tell.ts';
 import { UNIT_SIZE } from '../unit-room.ts';
-import type { Wire } from '../wire.ts';
+import { type Wire, wiresOfPair } from '../wire.ts';
 
 /** What units there are, and what has to hang on them. */
 export type Unitary = {
@@ -28,9 +28,7 @@ export function directFindings({ feeders, sections, units, wires }: Unitary): re
     const below = units.filter(({ from }) => own.includes(from)).map(({ id }) => id);
     const fed = feeders.filter(({ segment }) => segment === section.segment);
     return fed.flatMap(({ at, id, line }) => {
-      const past = wires.filter(
-        (wire) => wire.id.replace(/-[ab]$/, '') === id && ![...own, ...below].includes(wire.net),
-      );
+      const past = wiresOfPair(wires, id).filter(({ net }) => ![...own, ...below].includes(net));
       if (past.length === 0) return [];
       return [
         tell({
@@ -51,7 +49,7 @@ export function approachFindings({ feeders, units, wires }: Omit<Unitary, 'secti
   const approaches = feeders.filter(({ lead, through }) => through !== null && !lead);
   return approaches.flatMap(({ at, id, line, through }) => {
     const own = units.filter(({ kind, of }) => kind === 'bridge-switch' && of === through).map((unit) => unit.id);
-    const past = wires.filter((wire) => wire.id.replace(/-[ab]$/, '') === id && !own.includes(wire.net));
+    const past = wiresOfPair(wires, id).filter(({ net }) => !own.includes(net));
     if (past.length === 0) return [];
     return [
       tell({

@@ -12,6 +12,11 @@ export type BusSpot = { readonly limb: number; readonly along: number };
 /** A length of one limb, distances from the supply; mm. */
 export type Stretch = { readonly limb: number; readonly from: number; readonly to: number };
 
+/** The first of some stretches that passes a place, its ends with it; null where none does. */
+export function passing<T extends Stretch>(stretches: readonly T[], { limb, along }: BusSpot): T | null {
+  return stretches.find((one) => one.limb === limb && along >= one.from - 1e-6 && along <= one.to + 1e-6) ?? null;
+}
+
 /** Length of a path, mm. */
 export function pathLength(path: readonly Point[]): number {
   return path

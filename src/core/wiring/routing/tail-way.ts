@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/shapes.ts';
+import { nearestOnStraight } from '../../geometry/straight.ts';
 import { type Block, isIn, runsThrough } from './blocks.ts';
 
 /** A straight of the bus that a thin wire may be joined to. */
@@ -32,7 +33,7 @@ function isOpen({ blocks }: Around, from: Point, to: Point): boolean {
 function nearestJoin(point: Point, straights: readonly Straight[], around: Around): Join | null {
   return straights
     .map(({ from, to }, straight): Join => {
-      const at = nearestOn(from, to, point);
+      const at = nearestOnStraight(from, to, point);
       const free = !around.over.some((block) => isIn(block, at)) && isOpen(around, at, point);
       return { straight, at, off: distance(at, point), free };
     })
@@ -42,7 +43,7 @@ function nearestJoin(point: Point, straights: readonly Straight[], around: Aroun
 /** The nearest place of each straight that the straight way from a point leads to. */
 function openJoins(point: Point, straights: readonly Straight[], around: Around): readonly Join[] {
   return straights.flatMap(({ from, to }, straight): readonly Join[] => {
-    const ends = [nearestOn(from, to, point), from, to];
+    const ends = [nearestOnStraight(from, to, point), from, to];
     return ends
       .filter((at) => !around.over.some((block) => isIn(block, at)) && isOpen(around, at, point))
       .map((at) => ({ straight, at, off: distance(at, point), free: true }));
@@ -79,14 +80,6 @@ function roundAbout(to: Point, straights: readonly Straight[], around: Around): 
   const path = [...best.path];
   for (let at = best.corner; at >= 0; at = before[at] ?? -1) path.push(points[at] ?? to);
   return { straight: best.straight, path, length: best.length };
-}
-
-function nearestOn(from: Point, to: Point, point: Point): Point {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  const square = dx * dx + dy * dy;
-  const share = square === 0 ? 0 : ((point[0] - from[0]) * dx + (point[1] - from[1]) * dy) / square;
-  const held = Math.min(1, Math.max(0, share));
-  return [from[0] + dx * held, from[1] + dy * held];
 }
 
 function distance(a: Point, b: Point): number {
