@@ -54,7 +54,7 @@ function piecesMeet(piece: Convex, other: Convex, direction: Vector): boolean {
 const AXES = [0, 1, 2] as const;
 
 /** Whether a box on its way out can cut another at all: a quick no for most pairs, and exact for boxes. */
-function boxesMeet(moving: Box, still: Box, direction: Vector): boolean {
+export function boxesMeet(moving: Box, still: Box, direction: Vector): boolean {
   let from = 0;
   let to = Number.POSITIVE_INFINITY;
   for (const i of AXES) {

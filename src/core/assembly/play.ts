@@ -1,6 +1,6 @@
 import { TOUCH } from '../geometry/overlap.ts';
 import type { Vector } from '../geometry/shapes.ts';
-import { clashOnLine } from '../geometry/sweep.ts';
+import { boxClashOnLine, clashOnLine } from '../geometry/sweep.ts';
 import { dot, times } from '../geometry/vector.ts';
 import type { Body } from './body.ts';
 
@@ -12,6 +12,8 @@ export function gapAlong(moving: Body, still: Body, direction: Vector): number |
   let least: number | null = null;
   for (const piece of moving.pieces) {
     for (const other of still.pieces) {
+      const near = boxClashOnLine(piece.box, other.box, direction);
+      if (near === null || near.to <= 0 || (least !== null && near.from - TOUCH >= least)) continue;
       const clash = clashOnLine(piece, other, direction);
       if (clash === null || clash.to <= 0 || (clash.from < 0 && -clash.from > clash.to)) continue;
       const gap = clash.from - TOUCH;

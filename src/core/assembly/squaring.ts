@@ -13,6 +13,8 @@ const OUTSIDE: readonly string[] = ['side', 'end'];
  * one (Pythagoras on the outside of the solids). mm.
  */
 export function squaringOf(bodies: readonly Body[], parts: readonly Part[], corner: string): Squaring {
+  // a bench without a piece has nothing to square
+  if (bodies.length === 0) return { corner, edges: [], diagonal: 0 };
   const outside = parts.filter(({ role }) => OUTSIDE.includes(role));
   const ids = new Set((outside.length > 0 ? outside : parts).flatMap(({ places }) => places.map(({ id }) => id)));
   const round = boxRound(bodies.filter(({ id }) => ids.has(id)));

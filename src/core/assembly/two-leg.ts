@@ -2,7 +2,7 @@ import { reach } from '../geometry/overlap.ts';
 import type { Vector } from '../geometry/shapes.ts';
 import { clashAlong } from '../geometry/sweep.ts';
 import { dot, times } from '../geometry/vector.ts';
-import { inTheWay } from './blocking.ts';
+import { boxesMeet, inTheWay } from './blocking.ts';
 import { type Body, movedBody } from './body.ts';
 import { boxVolume } from './exit.ts';
 import type { Scene } from './scene.ts';
@@ -19,6 +19,9 @@ export type Detour = {
 const MOST_STOPS = 16;
 /** Directions and bodies beyond these are not combined: their number grows with the square. */
 const MOST_DIRECTIONS = 12;
+
+/** A first leg shorter than this leads nowhere, mm. */
+const SHORTEST = 1e-3;
 
 /** The shortest first leg by which one of some bodies gets out of a set that none of them leaves straight, or null. */
 export function detour(at: Scene, present: ReadonlySet<number>, among: ReadonlySet<number>): Detour | null {
@@ -58,25 +61,28 @@ export function detourOf(at: Scene, present: ReadonlySet<number>, member: number
 /** Distances along a first leg at which the body has just passed a face, as far as the leg is free, in rising order; mm. */
 function stops(moving: Body, others: readonly Body[], first: Vector): readonly number[] {
   const free = freeTravel(moving, others, first);
-  if (free < 1e-3) return [];
+  if (free < SHORTEST) return [];
   const still = others.flatMap((other) => other.pieces).map((piece) => reach(piece, first));
   const own = moving.pieces.map((piece) => reach(piece, first));
   const passed = own.flatMap(([low]) => still.map(([, high]) => high - low));
   const reached = own.flatMap(([, high]) => still.map(([low]) => low - high));
-  const all = [...passed, ...reached, free].filter((t) => t > 1e-3 && t <= free + 1e-9 && Number.isFinite(t));
+  const all = [...passed, ...reached, free].filter((t) => t > SHORTEST && t <= free + 1e-9 && Number.isFinite(t));
   const rising = all.sort((a, b) => a - b);
   return rising.filter((t, i) => i === 0 || t - (rising[i - 1] ?? t) > 1e-6).slice(0, MOST_STOPS);
 }
 
-/** How far a body goes along a direction before it cuts into another, mm. */
+/** How far a body goes along a direction before it cuts into another, mm; not followed once it is next to nothing. */
 function freeTravel(moving: Body, others: readonly Body[], direction: Vector): number {
-  return others.reduce(
-    (least, other) =>
-      moving.pieces.reduce(
-        (so, piece) =>
-          other.pieces.reduce((t, still) => Math.min(t, clashAlong(piece, still, direction)?.from ?? t), so),
-        least,
-      ),
-    Number.POSITIVE_INFINITY,
-  );
+  let free = Number.POSITIVE_INFINITY;
+  for (const other of others) {
+    if (!boxesMeet(moving.box, other.box, direction)) continue;
+    for (const piece of moving.pieces) {
+      for (const still of other.pieces) {
+        if (!boxesMeet(piece.box, still.box, direction)) continue;
+        free = Math.min(free, clashAlong(piece, still, direction)?.from ?? free);
+        if (free < SHORTEST) return free;
+      }
+    }
+  }
+  return free;
 }

@@ -1,6 +1,6 @@
 import type { Convex } from './convex.ts';
 import { reach, separatingAxes, TOUCH } from './overlap.ts';
-import type { Vector } from './shapes.ts';
+import type { Box, Vector } from './shapes.ts';
 import { dot } from './vector.ts';
 
 /** The stretch of a move, in mm along its direction, in which two bodies would stand in each other. */
@@ -20,6 +20,24 @@ export function clashAlong(moving: Convex, still: Convex, direction: Vector): Cl
  */
 export function clashOnLine(moving: Convex, still: Convex, direction: Vector): Clash | null {
   return within(moving, still, { direction, from: Number.NEGATIVE_INFINITY });
+}
+
+/** The same for boxes: a stretch that holds that of any two bodies inside them. */
+export function boxClashOnLine(moving: Box, still: Box, direction: Vector): Clash | null {
+  let from = Number.NEGATIVE_INFINITY;
+  let to = Number.POSITIVE_INFINITY;
+  for (const i of [0, 1, 2] as const) {
+    const enters = still.min[i] + TOUCH - moving.max[i];
+    const leaves = still.max[i] - TOUCH - moving.min[i];
+    const speed = direction[i];
+    if (Math.abs(speed) < 1e-12) {
+      if (enters >= 0 || leaves <= 0) return null;
+      continue;
+    }
+    from = Math.max(from, speed > 0 ? enters / speed : leaves / speed);
+    to = Math.min(to, speed > 0 ? leaves / speed : enters / speed);
+  }
+  return from < to ? { from, to } : null;
 }
 
 type Line = { readonly direction: Vector; readonly from: number };
