@@ -1,4 +1,5 @@
 import type { Notebook } from '../core/notebook.ts';
+import type { Plan } from '../core/plan.ts';
 import { nearest } from '../core/units/nearest.ts';
 import type { Problem } from '../core/units/problem.ts';
 import { listDrawings } from '../drawing/list.ts';
@@ -12,8 +13,8 @@ export type Books = {
   readonly slugs: readonly string[];
   readonly notebooks: readonly Notebook[];
   readonly problems: readonly Problem[];
-  /** notebooks whose cover has an outline of the room */
-  readonly rooms?: readonly string[];
+  /** what their authors wrote */
+  readonly plans: readonly Plan[];
 };
 
 function nothingThere(): Problem {
@@ -37,7 +38,7 @@ export async function openBooks(content: string, shipped: string): Promise<Books
     slugs,
     notebooks: notebooks.map(({ notebook }) => notebook),
     problems: slugs.length === 0 && problems.length === 0 ? [nothingThere()] : problems,
-    rooms: notebooks.flatMap(({ plan }) => (plan.head.room === undefined ? [] : [plan.slug])),
+    plans: notebooks.map(({ plan }) => plan),
   };
 }
 

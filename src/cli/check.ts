@@ -3,8 +3,10 @@ import type { Finding } from '../core/finding.ts';
 import { publicityFindings } from '../core/log/publicity.ts';
 import { datedFindings } from '../core/log/today.ts';
 import type { Notebook } from '../core/notebook.ts';
+import type { Spot } from '../core/units/problem.ts';
 import { spoken } from '../core/units/say.ts';
 import { showLength } from '../core/units/show.ts';
+import { findingPlace } from '../reading/finding-place.ts';
 import { printProblem } from '../reading/print.ts';
 import { findingJson } from '../writing/notebook-json.ts';
 import { type Books, noSuchBook, onlyOne, openBooks } from './books.ts';
@@ -21,15 +23,18 @@ function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
-/** Where to look: the chapter's file, as problems name theirs. */
-function fileOf({ slug }: Notebook, { chapter, where }: Finding): string {
-  return `notebooks/${slug}/${where === 'notebook' ? where : chapter}.md`;
+/** Where to look, as problems name it. */
+function placeOf({ plans }: Books, { slug }: Notebook, finding: Finding): Spot {
+  const plan = plans.find((one) => one.slug === slug);
+  if (plan === undefined) throw new Error(`no plan of ${slug}`);
+  return findingPlace(plan, finding);
 }
 
-function findingText(notebook: Notebook, finding: Finding): string {
+function findingText(notebook: Notebook, finding: Finding, { file, line, column }: Spot): string {
   const show = (mm: number) => showLength(mm, notebook.show);
   const accepted = finding.accepted === null ? '' : `\n    accepted: ${finding.accepted}`;
-  const head = `${finding.level}  ${fileOf(notebook, finding)}  ${finding.where}  ${spoken(finding.what, show)}`;
+  const place = `${file}:${line}:${column}`;
+  const head = `${finding.level}  ${place}  ${finding.where}  ${spoken(finding.what, show)}`;
   return `${head}\n    mend: ${spoken(finding.mend, show)}${accepted}`;
 }
 
@@ -63,7 +68,10 @@ function isTold(finding: Finding, least: Finding['level']): boolean {
 export function onTheDay(books: Books, today: string): Books {
   const more = ({ log, slug }: Notebook) => [
     ...datedFindings(log, today),
-    ...publicityFindings({ records: log, room: books.rooms?.includes(slug) ?? false }),
+    ...publicityFindings({
+      records: log,
+      room: books.plans.some(({ slug: one, head }) => one === slug && head.room !== undefined),
+    }),
   ];
   const notebooks = books.notebooks.map((notebook) => ({
     ...notebook,
@@ -76,7 +84,9 @@ export function onTheDay(books: Books, today: string): Books {
 export function asText(books: Books, level: Finding['level'] = 'care'): string {
   const all = books.notebooks.flatMap((notebook) => notebook.findings.map((finding) => ({ notebook, finding })));
   const told = all.filter(({ finding }) => isTold(finding, level));
-  const lines = new Set(told.map(({ notebook, finding }) => findingText(notebook, finding)));
+  const lines = new Set(
+    told.map(({ notebook, finding }) => findingText(notebook, finding, placeOf(books, notebook, finding))),
+  );
   const untold = all.filter(({ finding }) => finding.level === 'note' && !isTold(finding, level)).length;
   return `${[...books.problems.map(printProblem), ...lines, summary(books, untold)].join('\n')}\n`;
 }
@@ -84,10 +94,11 @@ export function asText(books: Books, level: Finding['level'] = 'care'): string {
 /** The same with everything a program needs, notes too. */
 export function asJson(books: Books): string {
   const findings = books.notebooks.flatMap((notebook) => {
-    return notebook.findings.map((finding) => ({
-      notebook: notebook.slug,
-      ...findingJson(finding, (mm) => showLength(mm, notebook.show)),
-    }));
+    return notebook.findings.map((finding) => {
+      const { file, line, column } = placeOf(books, notebook, finding);
+      const told = findingJson(finding, (mm) => showLength(mm, notebook.show));
+      return { notebook: notebook.slug, file, line, column, ...told };
+    });
   });
   const problems = books.problems.map(({ rule, file, line, column, path, what, mend }) => {
     return { rule, file, line, column, path, what, mend };

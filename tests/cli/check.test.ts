@@ -4,10 +4,16 @@ import { expect, test } from 'vitest';
 import type { Books } from '../../src/cli/books.ts';
 import { asText, verdict } from '../../src/cli/check.ts';
 import { run } from '../../src/cli/run.ts';
+import { loadWithShipped } from '../../src/reading/disk.ts';
+import { readContent } from '../../src/reading/read.ts';
 import { shelf } from '../writing/shelf.ts';
 import { spoil, testDesk } from './desk.ts';
 
-const books: Books = { slugs: ['shelf'], notebooks: [shelf], problems: [] };
+const shipped = join(import.meta.dirname, '../../content');
+const { plans } = readContent(await loadWithShipped(shipped, shipped));
+const plan = plans.find(({ slug }) => slug === 'window-shelf');
+if (plan === undefined) throw new Error('the small demo is there');
+const books: Books = { slugs: ['shelf'], notebooks: [shelf], plans: [{ ...plan, slug: 'shelf' }], problems: [] };
 const halted: Books = {
   ...books,
   notebooks: [{ ...shelf, findings: shelf.findings.map((one) => ({ ...one, level: 'halt' })) }],
@@ -33,7 +39,7 @@ test('a care is clean; an open halt or a problem is not', () => {
 
 test('a finding is told with what it says and how to mend it, and the counts come last', () => {
   expect(asText(books)).toBe(
-    'care  notebooks/shelf/benchwork.md  deck.seam-1  The seam bears on 5.9 mm a side.\n    mend: Screw a batten of 30 mm beside it.\n' +
+    'care  notebooks/window-shelf/benchwork.md:17:11  deck.seam-1  The seam bears on 5.9 mm a side.\n    mend: Screw a batten of 30 mm beside it.\n' +
       '1 notebook, 0 problems, 0 halts, 1 care, 0 notes\n',
   );
 });
@@ -56,7 +62,7 @@ test('notes that only inform are counted, and told when asked for; one finding i
     '1 note more: npm run check -- --level note\n1 notebook, 0 problems, 0 halts, 1 care, 3 notes',
   );
   expect(asText(noted, 'note')).toContain(
-    'note  notebooks/shelf/benchwork.md  deck.seam-1  The sheet is not measured.',
+    'note  notebooks/window-shelf/benchwork.md:17:11  deck.seam-1  The sheet is not measured.',
   );
   expect(asText(noted, 'halt')).not.toContain('care  ');
 });
@@ -143,7 +149,7 @@ test('before anything goes public, check says what would', async () => {
   const desk = testDesk();
   expect(await run(desk, ['check', 'bittern-basin'])).toBe(0);
   expect(desk.said()).toMatch(
-    /note {2}notebooks\/bittern-basin\/notebook\.md {2}notebook {2}If this notebook is published, everyone can see the room's outline/,
+    /note {2}notebooks\/bittern-basin\/notebook\.md:2:1 {2}notebook {2}If this notebook is published, everyone can see the room's outline/,
   );
   expect(desk.said()).toContain("mark photos 'private: true'");
 });
