@@ -2,7 +2,7 @@ import type { CutBound, CutSheet } from '../core/cutting/job.ts';
 import type { Finding } from '../core/finding.ts';
 import type { NamedDimension, Notebook } from '../core/notebook.ts';
 import type { Step } from '../core/steps/step.ts';
-import type { HardwareUse } from '../core/stock/fastener.ts';
+import type { Fastener, HardwareUse } from '../core/stock/fastener.ts';
 import type { Joint, Part, Placement } from '../core/stock/part.ts';
 import { type Sentence, spoken } from '../core/units/say.ts';
 import { showLength } from '../core/units/show.ts';
@@ -58,6 +58,18 @@ function jointJson({ id, kind, between, clearance, relief, held }: Joint): Json 
 
 function hardwareJson({ item, quantity, length, where }: HardwareUse): Json {
   return { item, quantity, length: length === null ? null : thousandth(length), where };
+}
+
+/** A screw or bolt with its place: the underside of its head, the way it goes, and the pieces it goes through. */
+function fastenerJson({ id, item, form, diameter, length, holds, through, head, direction }: Fastener): Json {
+  return {
+    ...{ id, item, form, holds },
+    diameter: thousandth(diameter),
+    length: thousandth(length),
+    through: [...through],
+    head: head.map(thousandth),
+    direction: direction.map(millionth),
+  };
 }
 
 const cutKeys = ['number', 'kind', 'stage', 'from', 'setting', 'kerf', 'yields', 'part', 'x', 'y', 'length', 'width'];
@@ -123,6 +135,7 @@ export function notebookJson(notebook: Notebook): string {
     parts: notebook.parts.map((part) => partJson(part, notebook.masses[part.id])),
     joints: notebook.joints.map(jointJson),
     seams: plain(notebook.seams, ['id', 'bench', 'on']),
+    fasteners: notebook.fasteners.map(fastenerJson),
     hardware: notebook.hardware.map(hardwareJson),
     envelopes: plain(notebook.envelopes, ['id', 'of', 'kind', 'min', 'max']),
     sheets: notebook.sheets.map(sheetJson),

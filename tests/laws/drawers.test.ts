@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { frame } from '../../src/core/benchwork/frame.ts';
 import type { BenchworkModel } from '../../src/core/benchwork/input.ts';
 import type { Vector } from '../../src/core/geometry/shapes.ts';
+import { dot, minus, plus } from '../../src/core/geometry/vector.ts';
 import type { Feature, Part } from '../../src/core/stock/part.ts';
 import {
   deckHeightKept,
@@ -11,7 +12,9 @@ import {
   hardwareCounted,
   type Law,
   matesMeet,
+  metalFixed,
   nothingOverlaps,
+  placesCounted,
   type Sample,
   sampleOf,
   screwsStayInside,
@@ -104,6 +107,30 @@ const oneJointBare: Plant = ({ model }) => {
   return { ...model, fasteners: model.fasteners.filter(({ holds }) => holds !== joint?.id) };
 };
 
+const oneFixingLess: Plant = ({ model }) => {
+  const one = model.fasteners.find(({ holds }) => holds.startsWith('slide.'));
+  return { ...model, fasteners: model.fasteners.filter((other) => other !== one) };
+};
+/** A hole in each pad where the first of its bracket's screws goes in. */
+const boredAtScrews: Plant = ({ model }) =>
+  changed(model, (part) => {
+    const screw = model.fasteners.find(
+      ({ form, through }) => form === 'screw' && through[0] === part.places[0]?.id && through.length === 1,
+    );
+    const pose = part.places[0]?.pose;
+    if (part.role !== 'leg-pad' || screw === undefined || pose === undefined) return part;
+    const from = minus(screw.head, pose.origin);
+    const at = [dot(from, pose.x), dot(from, pose.y)] as const;
+    const hole: Feature = { id: 'planted', kind: 'hole', at, diameter: 4, side: 'face', depth: 'through' };
+    return { ...part, features: [...part.features, hole] };
+  });
+const boltsAside: Plant = ({ model }) => ({
+  ...model,
+  fasteners: model.fasteners.map((one) =>
+    one.form === 'bolt' && one.through.length === 1 ? { ...one, head: plus(one.head, [3, 0, 0]) } : one,
+  ),
+});
+
 const LAWS: readonly { readonly says: string; readonly law: Law; readonly faults: Readonly<Record<string, Plant>> }[] =
   [
     {
@@ -162,6 +189,19 @@ const LAWS: readonly { readonly says: string; readonly law: Law; readonly faults
         'washers are forgotten': withoutUse('washer'),
         'catches are forgotten': withoutUse('catch'),
         'one joint has no screws': oneJointBare,
+      },
+    },
+    {
+      says: 'every screw and bolt that is counted has a place',
+      law: placesCounted,
+      faults: { 'one slide screw has none': oneFixingLess, 'screws are not counted': withoutUse('screw-3.5') },
+    },
+    {
+      says: 'what fixes metal keeps off holes and stands in its inserts',
+      law: metalFixed,
+      faults: {
+        'pads are bored where their brackets are screwed': boredAtScrews,
+        'casters are bolted beside their inserts': boltsAside,
       },
     },
   ];

@@ -1,10 +1,11 @@
+import { groupOf } from '../../src/core/benchwork/hardware/count.ts';
 import type { BenchworkInput, BenchworkModel } from '../../src/core/benchwork/input.ts';
 import type { Finding } from '../../src/core/finding.ts';
 import { depth } from '../../src/core/geometry/overlap.ts';
 import { holds } from '../../src/core/geometry/polygon.ts';
 import type { Point, Vector } from '../../src/core/geometry/shapes.ts';
 import { dot, minus, plus, times } from '../../src/core/geometry/vector.ts';
-import type { Fastener } from '../../src/core/stock/fastener.ts';
+import { type Fastener, joinsPieces } from '../../src/core/stock/fastener.ts';
 import { partOutline } from '../../src/core/stock/outline.ts';
 import type { Joint, Part } from '../../src/core/stock/part.ts';
 import { type Body, bodies } from './placed-parts.ts';
@@ -252,7 +253,7 @@ export const hardwareCounted: Law = ({ model, input }) => {
     model.hardware
       .filter(({ item }) => input.goods?.hardware.find(({ id }) => id === item)?.form === wanted)
       .reduce((sum, { quantity }) => sum + quantity, 0);
-  const bolts = model.fasteners.filter((one) => one.form === 'bolt').length;
+  const bolts = model.fasteners.filter((one) => one.form === 'bolt' && joinsPieces(one)).length;
   const drawers = model.envelopes.filter(({ kind }) => kind === 'drawer').length;
   const wheels = model.envelopes.filter(({ kind }) => kind === 'caster').length;
   const casters = model.hardware
@@ -271,4 +272,47 @@ export const hardwareCounted: Law = ({ model, input }) => {
     ...(casters === wheels ? [] : [`${casters} casters for ${wheels} circles`]),
     ...(listed ? [] : ['a fastener is not in the list']),
   ];
+};
+
+/** As many screws and bolts are counted at each place as have a place of their own there. */
+export const placesCounted: Law = ({ model, input }) => {
+  const forms = new Map((input.goods?.hardware ?? []).map(({ id, form }) => [id, form]));
+  const counted = model.hardware.filter(({ item }) => forms.get(item) === 'screw' || forms.get(item) === 'bolt');
+  const placed = new Map<string, number>();
+  for (const { item, holds } of model.fasteners) {
+    const key = `${item} at ${groupOf(holds)}`;
+    placed.set(key, (placed.get(key) ?? 0) + 1);
+  }
+  const keys = new Map(counted.map(({ item, where, quantity }) => [`${item} at ${where}`, quantity]));
+  return [...new Set([...keys.keys(), ...placed.keys()])]
+    .filter((key) => keys.get(key) !== placed.get(key))
+    .map((key) => `${keys.get(key) ?? 0} counted, ${placed.get(key) ?? 0} placed: ${key}`);
+};
+
+/** Wood left between what fixes metal and a hole in the same piece, mm. */
+const BESIDE = 1;
+
+/** Screws that fix metal keep off the holes of their piece, and each bolt into an insert stands in a hole of its own. */
+export const metalFixed: Law = ({ model, bodies: all }) => {
+  const by = new Map(all.map((body) => [body.id, body]));
+  // bodies have their holes filled; the model's parts have them
+  const parts = new Map(model.parts.map((part) => [part.id, part]));
+  return model.fasteners
+    .filter((one) => !joinsPieces(one))
+    .flatMap((one) => {
+      const body = by.get(one.through[0] ?? '');
+      if (body === undefined) return [`${one.id} is in nothing`];
+      const { pose } = body.place;
+      const from = minus(one.head, pose.origin);
+      const [x, y, across] = [dot(from, pose.x), dot(from, pose.y), Math.abs(dot(one.direction, pose.z))];
+      if (across < 1 - SAME) return [`${one.id} goes into an edge`];
+      const holes = (parts.get(body.part.id)?.features ?? []).flatMap((feature) =>
+        feature.kind === 'hole'
+          ? [{ off: Math.hypot(feature.at[0] - x, feature.at[1] - y), wide: feature.diameter }]
+          : [],
+      );
+      if (one.form === 'bolt') return holes.some(({ off }) => off < SAME) ? [] : [`${one.id} has no insert`];
+      const least = (wide: number) => (wide + one.diameter) / 2 + BESIDE;
+      return holes.some(({ off, wide }) => off < least(wide)) ? [`${one.id} is beside a hole`] : [];
+    });
 };

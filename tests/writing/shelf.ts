@@ -91,7 +91,13 @@ const told: Omit<Notebook, 'state'> = {
   envelopes: [
     { id: 'leg.left.caster', of: 'leg.left', kind: 'caster', min: [-14.90000001, 0, 0], max: [121.1, 136, 100] },
   ],
-  fasteners: [],
+  fasteners: [
+    {
+      ...{ id: 'screw.bearing.side.front.deck.1.1', item: 'screw-4x30', form: 'screw', diameter: 4, length: 30 },
+      ...{ holds: 'bearing.side.front.deck.1', through: ['deck.1', 'side.front'] },
+      ...{ head: [40, 9, 100], direction: [0, 0, -1] },
+    },
+  ],
   hardware: [{ item: 'screw-4x30', quantity: 12, length: 30, where: 'deck.1' }],
   masses: { side: 0.81234567 },
   sheets: [

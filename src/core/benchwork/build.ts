@@ -1,6 +1,6 @@
 import type { Finding } from '../finding.ts';
 import { placedBox } from '../geometry/solid.ts';
-import type { Fastener, HardwareUse } from '../stock/fastener.ts';
+import { type Fastener, type HardwareUse, joinsPieces } from '../stock/fastener.ts';
 import type { Envelope, Joint, Part } from '../stock/part.ts';
 import { partSolid } from '../stock/solid.ts';
 import type { Bench, Seam } from './bench.ts';
@@ -84,7 +84,7 @@ function holding(input: BenchworkInput, at: BenchInput, { fitted, joints, instan
   return {
     fasteners,
     hardware: counted(fasteners, [...fitted.hardware, ...spread]),
-    findings: [...deck.flatMap((one) => one.findings), ...reachFindings(fasteners, placed)],
+    findings: [...deck.flatMap((one) => one.findings), ...reachFindings(fasteners.filter(joinsPieces), placed)],
   };
 }
 

@@ -9,6 +9,7 @@ import type { Finding } from '../finding.ts';
 import type { HeadValues } from '../head.ts';
 import type { Plan } from '../plan.ts';
 import type { Step } from '../steps/step.ts';
+import { joinsPieces } from '../stock/fastener.ts';
 import type { KnownThickness } from '../stock/thickness.ts';
 
 /** How every bench goes together and how its parts are machined. */
@@ -45,7 +46,7 @@ export function assemblyStage(plan: Plan, { model, thicknesses, head, tilts, ste
       parts,
       joints: model.joints,
       thicknesses,
-      fasteners: model.fasteners,
+      fasteners: model.fasteners.filter(joinsPieces),
       told: model.findings.filter(({ rule }) => rule === 'no-room-for-driver').map(({ where }) => where),
       groups: groupsOf(parts.flatMap(({ places }) => places.map((place) => place.id))),
       steps: putIn,

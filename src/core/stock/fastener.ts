@@ -2,7 +2,8 @@ import type { Vector } from '../geometry/shapes.ts';
 
 /**
  * A screw or bolt as it is driven: the underside of its head, the way it goes and the instances it goes through, the
- * last of them holding the tip (a bolt's nut lies beyond the last). Bench coordinates, mm.
+ * last of them holding the tip (a bolt's nut lies beyond the last, unless it goes into an insert of its only piece).
+ * Bench coordinates, mm.
  */
 export type Fastener = {
   readonly id: string;
@@ -18,6 +19,11 @@ export type Fastener = {
   readonly length: number;
   readonly through: readonly string[];
 };
+
+/** Whether a fastener holds pieces to each other; one that goes through a single piece fixes metal on it. */
+export function joinsPieces({ through }: Pick<Fastener, 'through'>): boolean {
+  return through.length > 1;
+}
 
 /** How many of an item of stock are used for something; `length` of one, mm, where it has one. */
 export type HardwareUse = {

@@ -5,6 +5,7 @@ import { lappedGrid } from '../../../src/core/benchwork/grid.ts';
 import type { BenchInput, DrawersInput } from '../../../src/core/benchwork/input.ts';
 import { lotsOf } from '../../../src/core/cutting/lot.ts';
 import { placedBox } from '../../../src/core/geometry/solid.ts';
+import { joinsPieces } from '../../../src/core/stock/fastener.ts';
 import type { HardwareStock } from '../../../src/core/stock/goods.ts';
 import { partOutline } from '../../../src/core/stock/outline.ts';
 import { partSolid } from '../../../src/core/stock/solid.ts';
@@ -89,10 +90,25 @@ describe('drawers in the demo table', () => {
       const { min, max } = box(id);
       return [0, 1, 2].reduce((sum, i) => sum + Math.abs(axis[i] ?? 0) * ((max[i] ?? 0) - (min[i] ?? 0)), 0);
     };
-    for (const { form, length, through, direction } of built.fasteners) {
+    for (const { form, length, through, direction } of built.fasteners.filter(joinsPieces)) {
       const wood = through.reduce((sum, id) => sum + thick(id, direction), 0);
       if (form === 'screw') expect(length).toBeLessThan(wood);
       else expect(length).toBeGreaterThan(wood);
+    }
+  });
+
+  it('screws its slides on near their ends and in the middle, at half the height of the box', () => {
+    const [low, high] = [box('drawer.front-2.side-left').min, box('drawer.front-2.side-left').max];
+    const at = (piece: string) => built.fasteners.filter(({ through }) => through.length === 1 && through[0] === piece);
+    for (const piece of ['drawer.front-2.side-left', 'spacer.front-2-right']) {
+      // from the inside of the board, 17.7 thick
+      expect(at(piece).map(({ head }) => head[1] - 17.7)).toEqual([37, 225, 413].map((one) => expect.closeTo(one, 9)));
+      for (const { head } of at(piece)) expect(head[2]).toBeCloseTo((low[2] + high[2]) / 2, 9);
+    }
+    // metal of 1.2 under the head
+    for (const { head, direction } of at('drawer.front-2.side-left')) {
+      expect(head[0]).toBeCloseTo(low[0] - 1.2, 9);
+      expect(direction).toEqual([1, 0, 0]);
     }
   });
 

@@ -6,6 +6,7 @@ import { frame } from '../../../src/core/benchwork/frame.ts';
 import type { BenchInput, BenchworkModel, LegsInput } from '../../../src/core/benchwork/input.ts';
 import { mitrePoints } from '../../../src/core/benchwork/legs/angle-figures.ts';
 import { placedBox } from '../../../src/core/geometry/solid.ts';
+import { joinsPieces } from '../../../src/core/stock/fastener.ts';
 import type { HardwareStock } from '../../../src/core/stock/goods.ts';
 import { partSolid } from '../../../src/core/stock/solid.ts';
 import { knownThickness } from '../../../src/core/stock/thickness-check.ts';
@@ -74,11 +75,28 @@ describe('posts of four layers on casters', () => {
   it('stand in every corner, bolted through the sides', () => {
     expect(boxIn(built, 'leg.front-left.layer-1').min.slice(0, 2)).toEqual([17.7, 17.7]);
     expect(boxIn(built, 'leg.back-right.layer-1').max.slice(0, 2)).toEqual([1582.3, 1082.3]);
-    const bolts = built.fasteners.filter(({ form }) => form === 'bolt');
+    const bolts = built.fasteners.filter((one) => one.form === 'bolt' && joinsPieces(one));
     expect(bolts).toHaveLength(8);
     // grip 17.7 + 70.8; two washers of 1.6, a nut of 6.8 and two threads of 1.25 make 101, sold as 110
     expect(new Set(bolts.map(({ item }) => item))).toEqual(new Set(['bolt-m8x110']));
     expect(instance(built, 'side.front').part.features.filter(({ kind }) => kind === 'hole')).toHaveLength(4);
+  });
+
+  it('stand on plates bolted at their own pattern, and on pads held by two brackets clear of it', () => {
+    const own = built.fasteners.filter((one) => !joinsPieces(one) && one.through[0]?.startsWith('leg.front-left.'));
+    const at = (piece: string) => own.filter(({ through }) => through[0] === piece).map(({ head }) => head);
+    // the plate's middle is the post's, 53.1 from both outsides; bolts 44 apart, heads below 3 of plate and a washer of 1.6
+    expect(at('leg.front-left.pad-1')).toEqual(
+      [31.1, 75.1].flatMap((x) => [31.1, 75.1].map((y) => [x, y, 95.4].map((one) => expect.closeTo(one, 9)))),
+    );
+    // at a quarter of 70.8 from each edge; 10 and 30 from the corner; 1.5 of metal on the post's inner face and the pad
+    const us = [35.4, 70.8];
+    expect(at('leg.front-left.layer-4')).toEqual(
+      us.flatMap((x) => [145.4, 165.4].map((z) => [x, 90, z].map((one) => expect.closeTo(one, 9)))),
+    );
+    expect(at('leg.front-left.pad-2')).toEqual(
+      us.flatMap((x) => [98.5, 118.5].map((y) => [x, y, 136.9].map((one) => expect.closeTo(one, 9)))),
+    );
   });
 
   it('have pads of two layers, the grain of one across the other', () => {
@@ -296,7 +314,7 @@ describe('legs that cannot be made are halts with what can be had', () => {
     });
     const hardware = [...GOODS.hardware, inch('bolt', 4.5), inch('nut', null), inch('washer', null)];
     const bolts = (goods: typeof GOODS) =>
-      model(fittedTable({}, { goods })).fasteners.filter(({ form }) => form === 'bolt');
+      model(fittedTable({}, { goods })).fasteners.filter((one) => one.form === 'bolt' && joinsPieces(one));
     expect(new Set(bolts({ ...GOODS, hardware, show: 'in' }).map(({ item }) => item))).toEqual(new Set(['bolt-5-16']));
     expect(new Set(bolts({ ...GOODS, hardware }).map(({ item }) => item))).toEqual(new Set(['bolt-m8x110']));
     expect(new Set(bolts({ ...GOODS, show: 'in' }).map(({ item }) => item))).toEqual(new Set(['bolt-m8x110']));

@@ -55,7 +55,7 @@ describe('steps of drawers, legs and shelves', () => {
     );
     expect(words(step('table-drawers-hang'))).toContain('before any finish');
     expect(words(step('table-drawers-face'))).toContain("the same as the hole's (DR2F, DR3F)");
-    expect(words(step('table-drawers-hang'))).toContain('2 catch, 12 screw-3.5x12, 12 screw-3.5x16, 2 slide-450');
+    expect(words(step('table-drawers-hang'))).toContain('2 catch, 2 slide-450');
   });
 
   test('spacers, cleats and slides have heights from the underside of the side, measured on the placed pieces', () => {

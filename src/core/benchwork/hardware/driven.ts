@@ -2,11 +2,13 @@ import type { Finding } from '../../finding.ts';
 import type { Pose, Vector } from '../../geometry/shapes.ts';
 import { placed, turned } from '../../geometry/vector.ts';
 import type { Fastener, HardwareUse } from '../../stock/fastener.ts';
+import type { HardwareStock } from '../../stock/goods.ts';
 import { length, say } from '../../units/say.ts';
 import type { Goods } from '../goods.ts';
 import { tidy } from '../machining.ts';
 import { told } from '../told.ts';
 import { type Bolt, boltFor, lengthNeeded, threadName, threadText } from './bolts.ts';
+import { groupOf } from './count.ts';
 import { longestScrew, type Screwed, screwFor, shortestScrew, usualDiameter } from './screws.ts';
 
 /** Screws or bolts of one kind: where their heads lie and which way they go, in the coordinates of `view`. */
@@ -52,19 +54,29 @@ function fasteners({ view, holds, heads, direction, through }: Drive, kind: Kind
   }));
 }
 
-/** Small screws through metal into wood, a number at one place; a care where stock has none that stays inside. */
-export function metalScrews(
-  goods: Goods | null,
-  wood: Screwed,
-  { where, quantity }: { readonly where: string; readonly quantity: number },
-): Pick<Driven, 'hardware' | 'findings'> {
-  if (goods === null) return UNDRIVEN;
-  const screw = screwFor(goods, wood);
-  if (screw !== null) return { hardware: [{ item: screw.id, quantity, length: screw.length, where }], findings: [] };
+/** Small screws through metal into one piece of wood; a care where stock has none that stays inside. */
+export function metalScrewed(goods: Goods | null, drive: Drive, wood: Screwed): Driven {
+  const driven = screwed(goods, drive, wood);
+  const where = groupOf(drive.holds);
+  const cares = driven.findings.map(
+    (one): Finding => ({ ...one, where, rule: 'metal-screw-not-in-stock', level: 'care' }),
+  );
+  return { ...driven, findings: cares };
+}
+
+/** Several drives as one. */
+export function drivenTogether(all: readonly Driven[]): Driven {
   return {
-    hardware: [],
-    findings: [{ ...noScrew(goods, where, wood), rule: 'metal-screw-not-in-stock', level: 'care' }],
+    fasteners: all.flatMap((one) => one.fasteners),
+    hardware: all.flatMap((one) => one.hardware),
+    findings: all.flatMap((one) => one.findings),
   };
+}
+
+/** Bolts of one item from stock, into inserts of one piece. */
+export function intoInserts(drive: Drive, bolt: HardwareStock & { readonly length: number }): Driven {
+  const kind: Kind = { form: 'bolt', item: bolt.id, diameter: bolt.diameter ?? 0, length: bolt.length };
+  return { ...UNDRIVEN, fasteners: fasteners(drive, kind) };
 }
 
 function noScrew(goods: Goods, where: string, wood: Screwed): Finding {

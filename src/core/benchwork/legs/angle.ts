@@ -57,7 +57,7 @@ export function angleLeg(
       joints: joints(at, leg, pad),
       envelopes: spaces(at, leg),
     },
-    { ...NOTHING, ...standing(site, legs.input, { view: pose, leg, foot: leg, middle: middleOf(pad) }) },
+    { ...NOTHING, ...standing(site, legs.input, { view: pose, leg, foot: leg, middle: middleOf(pad), pad }) },
     { ...NOTHING, ...finScrews(at, leg) },
     { ...NOTHING, ...mitreBiscuits(at, leg) },
     boltedOn(site, { side: view.side, u: tidy((f0 + f1) / 2), behind: [`${leg}.fin`], thick: legs.t }),

@@ -34,9 +34,10 @@ export function post(
   );
   const parts = [...layers, ...padParts(pad)];
   const ids = layers.map((layer) => layer.id);
-  const under = { view: pose, leg: id, foot: id, middle: footMiddle(legs, { id, u, v, pad }) };
+  const under = { view: pose, leg: id, foot: id, middle: footMiddle(legs, { id, u, v, pad }), pad };
   const stand = standing(site, legs.input, under);
-  const brackets = bracketed(site, id, legs.t);
+  const upright = ids[ids.length - 1] ?? '';
+  const brackets = bracketed(site, { view: pose, where: id, upright, u, behind: v[1], pad });
   const bolts = boltedOn(site, { side: view.side, u: tidy((u[0] + u[1]) / 2), behind: ids, thick });
   const body = inBench(pose, [u[0], v[0], pad.low], [u[1], v[1], grid.sideTop]);
   return together([

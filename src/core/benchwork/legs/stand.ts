@@ -1,4 +1,4 @@
-import type { Pose } from '../../geometry/shapes.ts';
+import type { Pose, Vector } from '../../geometry/shapes.ts';
 import type { HardwareUse } from '../../stock/fastener.ts';
 import type { CasterStock } from '../../stock/goods.ts';
 import type { Envelope } from '../../stock/part.ts';
@@ -7,12 +7,13 @@ import { type Fitting, NOTHING, type Site } from '../fitting.ts';
 import type { Goods } from '../goods.ts';
 import { boltIntoInsert, threadName, threadText } from '../hardware/bolts.ts';
 import { fetched, itemOf } from '../hardware/count.ts';
+import { type Drive, intoInserts, UNDRIVEN } from '../hardware/driven.ts';
 import type { LegsInput, Stand } from '../input.ts';
 import { tidy } from '../machining.ts';
 import { inBench } from '../side-view.ts';
 import { told } from '../told.ts';
 import type { LegFigures } from './figures.ts';
-import { pattern } from './pad.ts';
+import { type PadFigures, padId, pattern, UP } from './pad.ts';
 
 /** A caster's plate and a stem's thread nobody measured, an insert's hole beyond its thread; common practice, no source. mm. */
 const PLATE = 3;
@@ -77,14 +78,13 @@ type Under = {
   /** the leg, or which of its feet */
   readonly foot: string;
   readonly middle: readonly [number, number];
+  readonly pad: PadFigures;
 };
 
+type Stood = Pick<Fitting, 'fasteners' | 'hardware' | 'envelopes' | 'findings'>;
+
 /** What a pad stands on: its hardware and the circle its wheel sweeps. */
-export function standing(
-  site: Site,
-  { stand }: LegsInput,
-  under: Under,
-): Pick<Fitting, 'hardware' | 'envelopes' | 'findings'> {
+export function standing(site: Site, { stand }: LegsInput, under: Under): Stood {
   if (stand.kind === 'floor') return NOTHING;
   if (stand.kind === 'foot') {
     const insert = fetched(
@@ -93,15 +93,12 @@ export function standing(
       1,
     );
     const foot: HardwareUse = { item: stand.foot.id, quantity: 1, length: stand.foot.length, where: under.leg };
-    return {
-      hardware: site.goods === null ? [] : [foot, ...insert.hardware],
-      envelopes: [],
-      findings: insert.findings,
-    };
+    const hardware = site.goods === null ? [] : [foot, ...insert.hardware];
+    return { fasteners: [], hardware, envelopes: [], findings: insert.findings };
   }
   const caster = casterOf(stand, under.foot);
   if (caster === null) return NOTHING;
-  const held = casterHardware(site, caster, { where: under.leg, thread: standThread(stand, under.foot) });
+  const held = casterHardware(site, caster, { under, thread: standThread(stand, under.foot) });
   return { ...held, envelopes: [circle(caster, under)] };
 }
 
@@ -114,21 +111,27 @@ function circle(caster: CasterStock, { view, foot, leg, middle: [u, v] }: Under)
 function casterHardware(
   site: Site,
   caster: CasterStock,
-  { where, thread }: { readonly where: string; readonly thread: number },
-): Pick<Fitting, 'hardware' | 'findings'> {
-  if (site.goods === null) return { hardware: [], findings: [] };
+  { under, thread }: { readonly under: Under; readonly thread: number },
+): Pick<Fitting, 'fasteners' | 'hardware' | 'findings'> {
+  if (site.goods === null) return UNDRIVEN;
+  const { leg: where, view, pad } = under;
   const wheel: HardwareUse = { item: caster.id, quantity: 1, length: null, where };
-  const count = caster.mount === 'plate' ? 4 : 1;
+  const count = pad.holes.length;
   const insert = fetched(site.goods, { form: 'insert', diameter: thread, where }, count);
-  if (caster.mount === 'stem') return { hardware: [wheel, ...insert.hardware], findings: insert.findings };
+  if (caster.mount === 'stem')
+    return { fasteners: [], hardware: [wheel, ...insert.hardware], findings: insert.findings };
   const washer = fetched(site.goods, { form: 'washer', diameter: thread, where }, count);
   const deep = itemOf(site.goods, { form: 'insert', diameter: thread })?.length ?? 0;
   const through = plateThickness(caster) + WASHER;
   const bolt = boltIntoInsert(site.goods, { thread, through, insert: deep });
-  const bolts = bolt === null ? [] : [{ item: bolt.id, quantity: count, length: bolt.length, where }];
+  const piece = padId(pad, 1);
+  const heads = pad.holes.map(([u, v]): Vector => [u, v, tidy(pad.low - through)]);
+  const drive: Drive = { view, holds: `caster.${piece}`, heads, direction: UP, through: [piece] };
+  const bolts = bolt === null ? UNDRIVEN : intoInserts(drive, bolt);
   const missing = bolt === null && deep > 0 ? [noCasterBolt(where, { thread, through, deep })] : [];
   return {
-    hardware: [wheel, ...bolts, ...insert.hardware, ...washer.hardware],
+    fasteners: bolts.fasteners,
+    hardware: [wheel, ...insert.hardware, ...washer.hardware],
     findings: [...insert.findings, ...washer.findings, ...missing],
   };
 }

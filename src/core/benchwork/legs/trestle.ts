@@ -73,7 +73,7 @@ function upright(at: At, foot: 'front' | 'back'): Fitting {
   const pad = padUnder(legs, where);
   const part = uprightPart(at, { foot, u, low: tidy(pad.low + 2 * legs.t), label: `${label}${own}` });
   const middle = footMiddle(legs, { id: footKey(where), u, v, pad });
-  const under = { view: pose, leg: id, foot: footKey(where), middle };
+  const under = { view: pose, leg: id, foot: footKey(where), middle, pad };
   const body = inBench(pose, [u[0], v[0], pad.low], [u[1], tidy(v[1] + legs.t), grid.sideTop]);
   const bolts = boltedOn(site, { side: end, u: tidy((u[0] + u[1]) / 2), behind: [part.id], thick: legs.t });
   const joints: readonly Joint[] = [
@@ -88,7 +88,7 @@ function upright(at: At, foot: 'front' | 'back'): Fitting {
       envelopes: [{ id: `${id}.body-${foot}`, of: id, kind: 'leg', ...body }],
     },
     { ...NOTHING, ...standing(site, legs.input, under) },
-    { ...NOTHING, ...bracketed(site, id, legs.t) },
+    { ...NOTHING, ...bracketed(site, { view: pose, where: id, upright: part.id, u, behind: v[1], pad }) },
     bolts,
   ]);
 }

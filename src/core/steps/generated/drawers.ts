@@ -2,7 +2,7 @@ import type { Part } from '../../stock/part.ts';
 import { length, type Sentence, say } from '../../units/say.ts';
 import { CLAMPED, type Kit, ofRole } from './assembling.ts';
 import { type Draft, draft } from './draft.ts';
-import { fastenerLines, fastenersOf, itemLine } from './hardware.ts';
+import { fastenerLines, fastenersOf, fixingsOf, itemLine } from './hardware.ts';
 import { shelfHeights, slideHeights, spacerHeights } from './heights.ts';
 import { instanceIds, instances } from './words.ts';
 
@@ -113,6 +113,16 @@ function boxes(kit: Kit, parts: readonly Part[]): Draft {
   });
 }
 
+/** Where the slides' screws go; their holes are in the part drawings. */
+function slideLines(kit: Kit): Sentence[] {
+  const screws = fixingsOf(kit, 'slide.');
+  if (screws.length === 0) return [];
+  return [
+    say`Their screws stand on the middle line of the slides, on the boxes' sides and on the spacers, as far from the front as the part drawings show; where your slides have their holes elsewhere, take the nearest.`,
+    ...fastenerLines(screws),
+  ];
+}
+
 function hanging(kit: Kit, parts: readonly Part[]): Draft {
   const makes = instanceIds(parts);
   const lines = [
@@ -121,6 +131,7 @@ function hanging(kit: Kit, parts: readonly Part[]): Draft {
     say`Screw the slides on through their slots first, run the drawer, shift it until it closes level, then set the round holes.`,
     say`Try every box in its own hole now, before any finish: what binds is planed today.`,
     ...itemLine(kit, 'drawer.'),
+    ...slideLines(kit),
   ];
   return draft({
     id: `${kit.frame.id}-drawers-hang`,

@@ -1,13 +1,22 @@
-import type { Fastener } from '../../stock/fastener.ts';
+import { type Fastener, joinsPieces } from '../../stock/fastener.ts';
 import { screwHoles } from '../../stock/screw-holes.ts';
 import { length, type Sentence, say } from '../../units/say.ts';
 import type { Kit } from './assembling.ts';
 import { counted, grouped } from './words.ts';
 
-/** Fasteners that go through an instance whose id begins so, first piece or last. */
+/** Fasteners that hold pieces together and go through an instance whose id begins so, first piece or last. */
 export function fastenersOf({ fasteners, frame }: Kit, starts: string): Fastener[] {
   const prefixes = [starts, `${frame.id}.${starts}`];
-  return fasteners.filter(({ through }) => through.some((id) => prefixes.some((prefix) => id.startsWith(prefix))));
+  return fasteners
+    .filter(joinsPieces)
+    .filter(({ through }) => through.some((id) => prefixes.some((prefix) => id.startsWith(prefix))));
+}
+
+/** Screws and bolts that fix what begins so on one piece each: slides, brackets, casters. */
+export function fixingsOf({ fasteners, frame }: Kit, metal: string): Fastener[] {
+  return fasteners.filter(
+    (one) => !joinsPieces(one) && (one.holds.startsWith(metal) || one.holds.startsWith(`${frame.id}.${metal}`)),
+  );
 }
 
 /** One line an item: how many, and the holes they need by the table of screw holes. */
@@ -16,7 +25,8 @@ export function fastenerLines(fasteners: readonly Fastener[]): Sentence[] {
     const [first] = same;
     const holes = first?.form === 'screw' ? screwHoles(first.diameter) : null;
     const lead = say`${counted(same.length, first?.form ?? 'screw')}: ${first?.item ?? ''}.`;
-    if (holes === null) return lead;
+    if (holes === null || first === undefined) return lead;
+    if (!joinsPieces(first)) return [...lead, ...say` Pilot ${length(holes.hardwood)}.`];
     return [
       ...lead,
       ...say` Clearance hole ${length(holes.clearance)} through the first piece, pilot ${length(holes.hardwood)} in the last.`,

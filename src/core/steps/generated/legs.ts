@@ -2,7 +2,7 @@ import type { Fastener } from '../../stock/fastener.ts';
 import { length, type Sentence, say } from '../../units/say.ts';
 import { CLAMPED, type Kit, ofRole } from './assembling.ts';
 import { type Draft, draft } from './draft.ts';
-import { fastenerLines, fastenersOf, nutsOf, onlyItems, otherItems } from './hardware.ts';
+import { fastenerLines, fastenersOf, fixingsOf, nutsOf, onlyItems, otherItems } from './hardware.ts';
 import { counted, instanceIds, instances } from './words.ts';
 
 /** Legs built on the bench, then bolted to the frame, so that they come off again for the move. */
@@ -20,7 +20,7 @@ function legBolts(kit: Kit): readonly Fastener[] {
 function buildLines(kit: Kit): Sentence[] {
   const of = (role: string) => kit.parts.filter((part) => part.role === role);
   const [layers, halves, rails] = [of('leg-layer'), of('leg-half'), of('leg-rail')];
-  const inner = kit.fasteners.filter(({ form, holds }) => form === 'screw' && /(^|\.)leg\./.test(holds));
+  const inner = fastenersOf(kit, 'leg.').filter(({ form }) => form === 'screw');
   return [
     ...layers.map(
       (part) =>
@@ -35,7 +35,9 @@ function buildLines(kit: Kit): Sentence[] {
     ),
     say`Under each foot two layers, the grain of one across the other's. What carries the wheel is bolted into their faces: screws into the end of a leg don't count.`,
     ...bracketLines(kit),
+    ...fastenerLines(fixingsOf(kit, 'bracket.')),
     ...fastenerLines(inner),
+    ...fastenerLines(fixingsOf(kit, 'caster.')),
     ...otherItems(kit, 'leg.', nutsOf(kit, legBolts(kit))),
   ];
 }
