@@ -1,9 +1,10 @@
 import { makesDust } from '../core/steps/cautions.ts';
 import type { Step } from '../core/steps/step.ts';
 import { type PicturedStep, picturedSteps } from './assembly-words.ts';
-import { chapterDrawings, drawingOfPart } from './drawings.ts';
+import { chapterDrawings, drawingFor, drawingOfPart } from './drawings.ts';
 import type { Book } from './notebooks.ts';
 import { partNamed } from './parts.ts';
+import type { Stretch } from './prose/render.ts';
 
 /** A drawing beside a step, and whether it is a picture of the assembly. */
 export type StepPicture = { readonly id: string; readonly assembly: boolean };
@@ -25,6 +26,41 @@ export function picturesFor(book: Book, step: Step): readonly StepPicture[] {
   return chapterDrawings(book, step.chapter)
     .slice(0, 1)
     .map(({ id }) => ({ id, assembly: false }));
+}
+
+/** A step with its pictures and the drawings its own words ask for, each once, and the words without them. */
+export function pictured(book: Book, step: Step, words: readonly Stretch[]) {
+  const drawings = words.flatMap((stretch) =>
+    isDrawing(stretch) ? [drawingFor(book, step.chapter, stretch.attributes.of ?? '')] : [],
+  );
+  const own = picturesFor(book, step);
+  const asked = [...new Set(drawings)].filter((id) => !own.some((one) => one.id === id));
+  return {
+    step,
+    pictures: [...own, ...asked.map((id): StepPicture => ({ id, assembly: false }))],
+    words: words.filter((stretch) => !isDrawing(stretch)),
+  };
+}
+
+function isDrawing(stretch: Stretch): stretch is Extract<Stretch, { kind: 'block' }> {
+  return stretch.kind === 'block' && stretch.name === 'drawing';
+}
+
+/** A drawing beside a step, or where on the page it stood before: the number of that step, counted from 1. */
+export type ShownOnce = StepPicture & { readonly at: string; readonly before: number | null };
+
+/** The drawings of several steps in order, each shown at the first step that has it; `at` is its place on the page. */
+export function shownOnce(steps: readonly (readonly StepPicture[])[]): readonly (readonly ShownOnce[])[] {
+  const first = new Map<string, { readonly at: string; readonly step: number }>();
+  return steps.map((pictures, i) =>
+    pictures.map((picture, k): ShownOnce => {
+      const known = first.get(picture.id);
+      if (known !== undefined) return { ...picture, at: known.at, before: known.step };
+      const at = `child-${i + 1}-${k + 1}`;
+      first.set(picture.id, { at, step: i + 1 });
+      return { ...picture, at, before: null };
+    }),
+  );
 }
 
 function ofAssembly(id: string): StepPicture {

@@ -71,7 +71,7 @@ export function printsTrue(book: Book, id: string): boolean {
 }
 
 /** Room for a picture of the assembly on a page, mm: its lettering is still read where a phone shows it whole. */
-const PICTURE = { width: 122, height: 110 } as const;
+const PICTURE = { width: 122, height: 94 } as const;
 
 /** An exploded view has more to show. */
 const EXPLODED = { width: 145, height: 150 } as const;

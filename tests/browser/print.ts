@@ -163,6 +163,26 @@ export function onPaper(stand: Stand): void {
       expect(Math.min(...counts.slice(1, -1))).toBeGreaterThanOrEqual(2);
     });
 
+    test.each(['A4', 'Letter'] as const)(
+      'the assembly prints two steps or more to a page of %s, each with its words and its tick',
+      async (format) => {
+        const pages = await printed(stand, '/bittern-basin/assembly/', format);
+        const counts = pages.map(({ words }) => words.match(/In place/g)?.length ?? 0);
+        const steps = counts.filter((n) => n > 0);
+        expect(steps.reduce((sum, n) => sum + n, 0)).toBeGreaterThan(15);
+        // the last page of steps shares its paper with what comes after them
+        expect(Math.min(...steps.slice(0, -1))).toBeGreaterThanOrEqual(2);
+      },
+    );
+
+    test('a child’s steps print every drawing once', async () => {
+      const pages = await printed(stand, '/bittern-basin/with-a-child/', 'A4');
+      const words = pages.map((page) => page.words).join(' ');
+      expect(words.match(/Its drawing is at step \d+ ?: Track from above/g)?.length).toBeGreaterThan(2);
+      expect(words.match(/Track from above Not to scale/g)).toHaveLength(1);
+      expect(words.match(/Contours of the land Not to scale/g)).toHaveLength(1);
+    });
+
     test('a sheet prints with its drawing first, every cut to tick after it, and no list of cuts twice', async () => {
       const pages = await printed(stand, '/bittern-basin/sheets/2/', 'A4');
       const words = pages.map((page) => page.words).join(' ');

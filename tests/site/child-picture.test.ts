@@ -4,7 +4,7 @@ import type { Step } from '../../src/core/steps/step.ts';
 import { loadContent } from '../../src/reading/disk.ts';
 import { readContent } from '../../src/reading/read.ts';
 import { picturedSteps } from '../../src/site/assembly-words.ts';
-import { picturesFor } from '../../src/site/child-picture.ts';
+import { picturesFor, shownOnce } from '../../src/site/child-picture.ts';
 import type { Book } from '../../src/site/notebooks.ts';
 import { prose } from './fixture.ts';
 
@@ -65,5 +65,22 @@ describe('the pictures beside a child’s steps', () => {
     if (book === undefined) throw new Error('no demo');
     const deck = book.notebook.steps.find(({ id }) => id === 'benchwork.table-deck') ?? expect.fail('no such step');
     expect(foreign(book, deck, [{ id: 'assembly.step-1', assembly: true }])).toEqual(['assembly.step-1']);
+  });
+});
+
+describe('a drawing that several steps need', () => {
+  const plan = { id: 'track.plan', assembly: false };
+  const other = { id: 'track.heights', assembly: false };
+
+  test('stands at the first of them, and the others name that step', () => {
+    expect(shownOnce([[], [plan], [other, plan], [plan]])).toEqual([
+      [],
+      [{ ...plan, at: 'child-2-1', before: null }],
+      [
+        { ...other, at: 'child-3-1', before: null },
+        { ...plan, at: 'child-2-1', before: 2 },
+      ],
+      [{ ...plan, at: 'child-2-1', before: 2 }],
+    ]);
   });
 });

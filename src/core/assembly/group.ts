@@ -54,7 +54,7 @@ export function builtOf({ bodies, links, groups }: Kit, manner: Manner): Built {
   const knots = locked.map((members) => knotOf(at, members, outside));
   const inside = new Map(groups.map((group) => [group.id, insideOf(group, { bodies, links, manner })]));
   return {
-    moves: moves.flatMap((move) => expanded(move, { groups, inside })),
+    moves: runsOf(moves, inside).flatMap((run) => expanded(run, { groups, inside })),
     knots: [...knots, ...[...inside.values()].flatMap((built) => built.knots)],
   };
 }
@@ -102,8 +102,27 @@ function insideOf(group: Group, { bodies, links, manner }: Inside): Built {
 
 type Expansion = { readonly groups: readonly Group[]; readonly inside: ReadonlyMap<string, Built> };
 
-function expanded(move: Move, { groups, inside }: Expansion): readonly Placed[] {
-  const before = move.bodies.length === 1 ? (inside.get(move.bodies[0] ?? '')?.moves ?? []) : [];
-  const members = move.bodies.flatMap((id) => groups.find((group) => group.id === id)?.members ?? [id]);
-  return [...before, { ...move, bodies: members, within: null }];
+/** Moves in their order, those of groups that follow each other together: all four legs are glued before the first is bolted on. */
+function runsOf(moves: readonly Move[], inside: Expansion['inside']): readonly (readonly Move[])[] {
+  const isGroup = ({ bodies: [id = ''], bodies }: Move) => bodies.length === 1 && inside.has(id);
+  const runs: Move[][] = [];
+  for (const move of moves) {
+    const run = runs.at(-1);
+    const before = run?.at(-1);
+    if (run !== undefined && before !== undefined && isGroup(before) && isGroup(move)) run.push(move);
+    else runs.push([move]);
+  }
+  return runs;
+}
+
+/** What is built by itself first, each group in its own order, then every group in its place. */
+function expanded(run: readonly Move[], { groups, inside }: Expansion): readonly Placed[] {
+  const before = run.flatMap(({ bodies: [id = ''], bodies }) =>
+    bodies.length === 1 ? (inside.get(id)?.moves ?? []) : [],
+  );
+  const going = run.map((move): Placed => {
+    const members = move.bodies.flatMap((id) => groups.find((group) => group.id === id)?.members ?? [id]);
+    return { ...move, bodies: members, within: null };
+  });
+  return [...before, ...going];
 }

@@ -25,8 +25,10 @@ export function pictureSteps(order: readonly Placing[]): readonly PictureStep[] 
   return runs.map((placings, i) => stepOf(placings, runs.slice(0, i).flat()));
 }
 
+/** One sub-assembly is one picture, and so are the legs or drawers that go in one after the other. */
 function alike(a: Placing, b: Placing): boolean {
-  return !b.turn && a.parts.length === 1 && isOfOneKind(a, b);
+  if (b.turn || a.within !== b.within) return false;
+  return a.within !== null || (isOfOneKind(a, b) && (a.parts.length === 1 || PIECE_OF.test(a.parts[0] ?? '')));
 }
 
 /** What a piece of a drawer, leg or shelf is, whichever of them it belongs to: `drawer.front-2.face` is a face. */

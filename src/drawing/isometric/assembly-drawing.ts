@@ -192,6 +192,9 @@ function drawnBack(order: readonly Placing[]): ReadonlyMap<string, Back> {
   return back;
 }
 
+/** A picture on a page of text says no scale and may stand between those of ISO 5455. */
+const BETWEEN: readonly number[] = [...scales, 12.5, 15, 25, 30, 40].sort((a, b) => a - b);
+
 /** A picture at the largest scale that fits the paper, and the room it is given. */
 export function assemblyLayout(
   { picture: pictureOf, sight: sightOf }: AssemblyPicture,
@@ -200,7 +203,7 @@ export function assemblyLayout(
   const [picture, sight] = [pictureOf(), sightOf()];
   const { x0, y0, x1, y1 } = drawingArea(paper);
   const most = { width: Math.min(x1 - x0, room?.width ?? x1), height: Math.min(y1 - y0, room?.height ?? y1) };
-  for (const scale of scales.filter((one) => one >= 1 && mayFit(sight, one, most))) {
+  for (const scale of (room === undefined ? scales : BETWEEN).filter((one) => one >= 1 && mayFit(sight, one, most))) {
     const block = drawn(picture, sight, scale);
     const size = extentOf(block.marks);
     if (size.x1 - size.x0 <= most.width && size.y1 - size.y0 <= most.height) return { blocks: [block], scale };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Placing } from '../../../src/core/assembly/assembly.ts';
 import { groupsOf } from '../../../src/core/assembly/group.ts';
+import { pictureSteps } from '../../../src/core/assembly/picture-steps.ts';
 import { joinsPieces } from '../../../src/core/stock/fastener.ts';
 import { spoken } from '../../../src/core/units/say.ts';
 import { model } from '../benchwork/example.ts';
@@ -41,6 +42,20 @@ describe('a table with drawers, legs and shelves', () => {
       expect(inside).toHaveLength(members.length);
       expect(Math.max(...inside)).toBeLessThan(whole);
     }
+  });
+
+  it('builds all its legs before the first of them goes in, one picture each and one for all going in', () => {
+    const legs = order.filter(({ parts }) => parts.every((id) => id.startsWith('leg.')));
+    const first = legs.findIndex(({ within }) => within === null);
+    expect(legs.slice(first).map(({ within }) => within)).toEqual([null, null, null, null]);
+    const pictures = pictureSteps(order).filter(({ parts }) => parts[0]?.startsWith('leg.'));
+    expect(pictures.map(({ within }) => within?.replace(/\..*/, '') ?? null)).toEqual([
+      'leg',
+      'leg',
+      'leg',
+      'leg',
+      null,
+    ]);
   });
 
   it('takes its legs and strips on its back, then is turned once for the deck, drawers last and from the front', () => {
