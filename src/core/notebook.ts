@@ -1,6 +1,7 @@
 import type { Assembly } from './assembly/assembly.ts';
 import type { Machining } from './assembly/machining/operation.ts';
 import type { Bench, Seam } from './benchwork/bench.ts';
+import { withoutCutAway } from './benchwork/hardware/cut-away.ts';
 import type { BenchworkModel } from './benchwork/input.ts';
 import type { CutBound, CutSheet, Offcut } from './cutting/job.ts';
 import type { YardAsk } from './cutting/lots.ts';
@@ -117,7 +118,8 @@ export function compute(plan: Plan): Result<Notebook> {
   if (!land.ok) return failed(...early, ...rooms);
   const requests = [rails?.model, land.value, wires].flatMap((room) => room?.requests ?? []);
   const holes = penetrationsStage(bare, requests);
-  const model = { ...bare, parts: [...holes.parts, ...(land.value?.parts ?? [])] };
+  const bored = { ...bare, parts: [...holes.parts, ...(land.value?.parts ?? [])] };
+  const model = withoutCutAway(bored, new Set(requests.map(({ part }) => part)));
   const steps = stepsStage(plan, { model, scope, rails, land: land.value, wires });
   const state = stateStage(plan, { model, steps: steps.steps, records: log.records, budget: head.budget });
   const tilts = tiltsOf(plan, model);

@@ -17,6 +17,8 @@ export type DrawingBook = Pick<
   readonly findings?: Notebook['findings'];
   /** what other chapters cut is noted on the parts when it is there */
   readonly requests?: Notebook['requests'];
+  /** screws are placed on the parts when they are there */
+  readonly fasteners?: Notebook['fasteners'];
   /** casters are drawn under the legs when these three are there */
   readonly envelopes?: Notebook['envelopes'];
   readonly hardware?: Notebook['hardware'];

@@ -15,6 +15,7 @@ import type { Mark } from './mark.ts';
 import { type Keyed, keyedNames, nameKeys } from './name-keys.ts';
 import { frameOf, papers } from './paper.ts';
 import { partLayout } from './part-drawing.ts';
+import { screwBlocks } from './part-screws.ts';
 import { scaleBarMarks } from './scale-bar.ts';
 import { boardLayout } from './scenery/board-drawing.ts';
 import { landLayout } from './scenery/land-drawings.ts';
@@ -63,10 +64,10 @@ function contentOf(
     if (part?.role === 'layer') return layerLayout(notebook, part, options);
     if (part?.role === 'profile-board') return boardLayout(part, options);
     if (part !== undefined)
-      return partLayout(part, options, [
-        ...requestNotes(notebook, part, options.unit),
-        ...fixNotes(notebook, part, options.unit),
-      ]);
+      return partLayout(part, options, {
+        screwsAt: (scale) => screwBlocks(notebook, part, { scale, options }),
+        notes: [...requestNotes(notebook, part, options.unit), ...fixNotes(notebook, part, options.unit)],
+      });
   }
   if (entry.kind === 'sheet') {
     const sheet = notebook.sheets[Number(entry.id.slice('sheet.'.length)) - 1];

@@ -129,35 +129,43 @@ export function partWords(part: Part, unit: DrawingUnit): string {
 }
 
 /** Everything on the part's sheets with its details in a room, and how many sheets that takes. */
-function withDetails(part: Part, { views, room, more }: Filled, options: DrawingOptions) {
+function withDetails(part: Part, { views, room, screws, more }: Filled, options: DrawingOptions) {
   const { unit } = options;
   const groups = featureGroups(part);
   const details = groups
     .map((group) => detailBlock({ part, sizing: sizingOf(group, part.blank, views.scale), unit, room }))
     .filter((block) => block !== null);
   const drawn = figuresIn(details.flatMap(({ dimensions }) => dimensions));
-  const notes = [...groupNotes(part, groups, { unit, drawn }), ...markNotes(part, unit), ...more];
-  const blocks = [...views.shapes, ...details, ...notes];
+  const features = groupNotes(part, groups, { unit, drawn });
+  const notes = [...features, ...screws.notes, ...markNotes(part, unit), ...more];
+  const blocks = [...views.shapes, ...screws.views, ...details, ...notes];
   return { blocks, sheets: onSheets(blocks, options.paper).length };
 }
 
 type Filled = {
   readonly views: { readonly shapes: readonly Block[]; readonly scale: number };
   readonly room: DetailRoom;
+  readonly screws: Screws;
   readonly more: readonly Block[];
 };
 
+type Screws = { readonly views: readonly Block[]; readonly notes: readonly Block[] };
+
+/** What a part's sheets carry besides the part itself: its screws, drawn no larger than a scale, and notes. */
+export type Besides = { readonly screwsAt: (scale: number) => Screws; readonly notes: readonly Block[] };
+
 /**
  * The part's true shape with its figures, its enlarged details, its features in words and the marks to write on it, and
- * `more` notes; the details are smaller where that saves a sheet.
+ * what comes besides; the details are smaller where that saves a sheet.
  */
-export function partLayout(part: Part, options: DrawingOptions, more: readonly Block[]): PartLayout {
+export function partLayout(part: Part, options: DrawingOptions, { screwsAt, notes: more }: Besides): PartLayout {
   const { asks, scale } = viewsOf(part, options);
   const views = { shapes: asks.map(partViewBlock), scale };
-  let best = withDetails(part, { views, room: detailRooms[0], more }, options);
+  const screws = screwsAt(scale);
+  let best = withDetails(part, { views, room: detailRooms[0], screws, more }, options);
   for (const room of detailRooms.slice(1)) {
     if (best.sheets === 1) break;
-    const other = withDetails(part, { views, room, more }, options);
+    const other = withDetails(part, { views, room, screws, more }, options);
     if (other.sheets < best.sheets) best = other;
   }
   return { blocks: best.blocks, scale, desc: partWords(part, options.unit) };

@@ -43,7 +43,11 @@ describe('a mitred half', () => {
   };
 
   test(`is measured to its short point, ${short} of ${width}`, () => {
-    const figures = partLayout(part, { unit: 'mm', paper: 'A4' }, []).blocks.flatMap(({ dimensions }) => dimensions);
+    const figures = partLayout(
+      part,
+      { unit: 'mm', paper: 'A4' },
+      { screwsAt: () => ({ views: [], notes: [] }), notes: [] },
+    ).blocks.flatMap(({ dimensions }) => dimensions);
     const points = figures.filter(({ chain }) => chain === 'points').map(({ text }) => Number(text));
     expect(points.toSorted((a, b) => a - b)).toEqual([thickness, short]);
   });
