@@ -17,7 +17,7 @@ const ROOM_TABLES = [
   'hardware',
   ...['lines', 'set-out', 'turnouts', 'track-lengths', 'radii'],
   ...['wires', 'districts', 'reversing', 'holes', 'tests'],
-  ...['layers', 'water', 'cover', 'requests'],
+  ...['layers', 'water', 'structures', 'cover', 'requests'],
 ] as const;
 
 /** The whole vocabulary; everything else with a colon is ordinary text. */

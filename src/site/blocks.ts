@@ -26,6 +26,7 @@ export const BLOCKS: readonly BlockName[] = [
   { name: 'tests', element: 'Tests', heading: 'Test sheet' },
   { name: 'layers', element: 'Layers', heading: 'Layers of foam' },
   { name: 'water', element: 'Water', heading: 'Water' },
+  { name: 'structures', element: 'Structures', heading: 'Buildings' },
   { name: 'cover', element: 'Cover', heading: 'Cover and masses' },
   { name: 'requests', element: 'Requests', heading: 'Cut into other parts' },
 ];
@@ -54,6 +55,12 @@ export function roomBlocks({ notebook }: Book, chapter: ChapterId): readonly str
       return wiring === null ? [] : ['wires', 'districts', 'reversing', 'holes', ...some('tests', wiring.tests)];
     case 'scenery':
       if (scenery === null) return [];
-      return [...some('layers', scenery.layers), ...some('water', scenery.water), 'cover', 'requests'];
+      return [
+        ...some('layers', scenery.layers),
+        ...some('water', scenery.water),
+        ...some('structures', scenery.structures),
+        'cover',
+        'requests',
+      ];
   }
 }

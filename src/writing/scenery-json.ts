@@ -1,6 +1,7 @@
 import type { Polygon } from '../core/geometry/shapes.ts';
 import type { BuiltLayer, BuiltWater, SceneryModel } from '../core/scenery/model.ts';
 import type { LandQuantity } from '../core/scenery/quantity.ts';
+import type { BuiltStructure } from '../core/scenery/structure.ts';
 import type { Request } from '../core/stock/part.ts';
 import { type Json, millionth, plain, thousandth } from './rounded.ts';
 
@@ -64,10 +65,16 @@ function waterJson(water: BuiltWater): Json {
   };
 }
 
+function structureJson({ id, bench, corners, ground, height, length, middle, turn, width }: BuiltStructure): Json {
+  return plain({ id, bench, middle, turn, length, width, height, corners, ground }, [
+    ...['id', 'bench', 'middle', 'turn', 'length', 'width', 'height', 'corners', 'ground', 'low', 'high'],
+  ]);
+}
+
 /** The land: mm, litres, kg and kg/m2; outlines in notebook coordinates, heights from deck top. */
 export function sceneryJson(scenery: SceneryModel | null): Json {
   if (scenery === null) return null;
-  const { highest, layers, volumes, quantities, water, masses, contours } = scenery;
+  const { highest, layers, volumes, quantities, water, structures, masses, contours } = scenery;
   return {
     highest: thousandth(highest),
     layers: layers.map(layerJson),
@@ -79,6 +86,7 @@ export function sceneryJson(scenery: SceneryModel | null): Json {
     },
     quantities: quantities.map(quantityJson),
     water: water.map(waterJson),
+    structures: structures.map(structureJson),
     masses: plain(masses, ['of', 'perSquareMetre', 'outline']),
     contours: plain(contours, ['level', 'lines', 'closed', 'points']),
   };

@@ -1,11 +1,12 @@
 import { circle } from '../geometry/polygon.ts';
 import type { Point } from '../geometry/shapes.ts';
 import type { Stock } from '../stock/goods.ts';
+import { modelLength } from '../track/scale.ts';
 import { nearest } from '../units/nearest.ts';
 import { done, failed, type Result } from '../units/problem.ts';
 import type { Quantity, Scope } from '../units/quantity.ts';
 import { EARTH_SLOPE } from './formation-width.ts';
-import type { Bank, BoardAsk, Hill, Land, Path, Ridge, Spot, Stretch, Water, Zone } from './land.ts';
+import type { Bank, BoardAsk, Hill, Land, Path, Ridge, Spot, Stretch, Structure, Water, Zone } from './land.ts';
 import { outlineFaults } from './outline-faults.ts';
 import { type Reader, readerOf } from './reader.ts';
 import type { Scenery } from './schema.ts';
@@ -19,6 +20,7 @@ export type LandContext = {
   readonly stock: readonly Stock[];
   /** thicknesses that were measured, by stock; a sheet not among them counts as listed. mm */
   readonly measured?: Readonly<Record<string, number>>;
+  readonly scale: string;
   /** ids of the benches, the first being meant where none is named */
   readonly benches: readonly string[];
 };
@@ -40,6 +42,9 @@ export function evaluateScenery(scenery: Scenery, context: LandContext): Result<
     ...(ground === undefined
       ? NO_GROUND
       : groundOf(ground, { reader, hills, benches: context.benches, measured: context.measured ?? {} })),
+    structures: scenery.structures.map((one, i) =>
+      structureOf(one, `scenery.structures.${i}`, { reader, scale: context.scale }),
+    ),
     zones: scenery.cover.map((zone, i) => zoneOf(zone, `scenery.cover.${i}`, { reader, hills })),
     ballast: scenery.ballast === undefined ? null : reader.cover(scenery.ballast, 'scenery.ballast'),
     bridges: scenery.bridges.map((one, i) => ({
@@ -52,7 +57,7 @@ export function evaluateScenery(scenery: Scenery, context: LandContext): Result<
   return reader.faults.length > 0 ? failed(...reader.faults) : done(land);
 }
 
-type GroundLand = Omit<Land, 'zones' | 'ballast' | 'bridges' | 'tunnels' | 'sections'>;
+type GroundLand = Omit<Land, 'structures' | 'zones' | 'ballast' | 'bridges' | 'tunnels' | 'sections'>;
 
 const NO_GROUND: GroundLand = {
   ...{ spots: [], spotReach: SPOT_REACH, forms: [], roads: [], slope: EARTH_SLOPE, water: [] },
@@ -221,6 +226,20 @@ function footOf(name: string, at: string, { reader, hills }: Covering): readonly
   const what = `\`${name}\` is not the foot of a hill`;
   reader.faults.push({ rule: 'unknown-name', at, what, mend: `${hint}write its corners as [x, y]` });
   return [];
+}
+
+type Modelling = { readonly reader: Reader; readonly scale: string };
+
+/** A building in the size it is modelled in: as written, or the real one's by the scale. */
+function structureOf(one: Scenery['structures'][number], at: string, { reader, scale }: Modelling): Structure {
+  const size = 'model' in one ? one.model : one.prototype;
+  const modelled = (mm: number) => ('model' in one ? mm : modelLength(mm, scale));
+  return {
+    ...{ id: one.id, at, middle: reader.point(one.at), turn: one.turn === undefined ? 0 : reader.number(one.turn) },
+    length: modelled(reader.above(size.length, 'length')),
+    width: modelled(reader.above(size.width, 'width')),
+    height: modelled(reader.above(size.height, 'height')),
+  };
 }
 
 function stretchOf(one: Scenery['tunnels'][number], at: string, reader: Reader): Stretch {

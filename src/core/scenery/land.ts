@@ -36,7 +36,14 @@ export type Bank = {
 export type Form = Hill | Ridge | Bank;
 
 /** A point of a path with its distance from the start and the height it lies at; mm. */
-export type PathPoint = { readonly at: number; readonly x: number; readonly y: number; readonly z: number };
+export type PathPoint = {
+  readonly at: number;
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+  /** what trains need free on each side of it; absent for roads */
+  readonly clear?: number;
+};
 
 /** A line of track, road or path that the ground is levelled for; straight between its points. */
 export type Path = {
@@ -88,6 +95,17 @@ export type Zone = {
   readonly trees: number;
 };
 
+/** A building: a box on the ground about its middle, its length along its own x; mm and radians. `at` names its place. */
+export type Structure = {
+  readonly id: string;
+  readonly at: string;
+  readonly middle: Point;
+  readonly turn: number;
+  readonly length: number;
+  readonly width: number;
+  readonly height: number;
+};
+
 /** A stretch of a line; mm from its start. */
 export type Stretch = {
   readonly id: string;
@@ -122,6 +140,7 @@ export type Land = {
   /** thickness of the wall that is left when a hill is hollow; null for solid */
   readonly hollow: number | null;
   readonly boards: readonly BoardAsk[];
+  readonly structures: readonly Structure[];
   readonly zones: readonly Zone[];
   readonly ballast: CoverStock | null;
   readonly bridges: readonly Stretch[];

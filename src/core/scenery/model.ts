@@ -9,6 +9,7 @@ import type { LayerPiece } from './layer-parts.ts';
 import type { LandQuantity } from './quantity.ts';
 import type { RegisterMark } from './register-mark.ts';
 import type { Section } from './section.ts';
+import type { BuiltStructure } from './structure.ts';
 import type { UnderWater } from './under-water.ts';
 import type { WaterModel } from './water.ts';
 
@@ -45,6 +46,7 @@ export type SceneryModel = {
   readonly contours: readonly LevelLines[];
   readonly sections: readonly Section[];
   readonly layers: readonly BuiltLayer[];
+  readonly structures: readonly BuiltStructure[];
   readonly volumes: FoamVolumes;
   readonly zones: readonly CoveredZone[];
   readonly quantities: readonly LandQuantity[];

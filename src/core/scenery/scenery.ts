@@ -21,6 +21,8 @@ import type { BuiltWater, SceneryModel } from './model.ts';
 import { levelLines } from './picture.ts';
 import { sectionFindings } from './section-findings.ts';
 import { domainOf, type Site, sitesOf } from './site.ts';
+import { builtStructure } from './structure.ts';
+import { structureFindings } from './structure-findings.ts';
 import { trayParts } from './tray.ts';
 import { spacesUnder, underWater } from './under-water.ts';
 import { landSections } from './usual-sections.ts';
@@ -57,13 +59,23 @@ export function sceneryModel(land: Land, around: Around): SceneryModel {
   const treeless = treelessLines(around.lines, land.tunnels);
   const bare = treeless.flatMap(({ strips }) => strips);
   const zones = land.zones.map((zone) => coveredZone(zone, { grid, within, without: wet, treeless: bare }));
-  const built: BuiltLand = { lie, layers: foam.layers, water, zones, treeless, highest: highestOf(land, lie) };
+  const structures = land.structures.map((one) => builtStructure(one, field, sites));
+  const built: BuiltLand = {
+    lie,
+    structures,
+    layers: foam.layers,
+    water,
+    zones,
+    treeless,
+    highest: highestOf(land, lie),
+  };
   return {
     highest: built.highest,
     lines: around.lines.map(({ id, points }) => ({ id, points: points.map(({ x, y }) => [x, y] as const) })),
     contours: levelLines(grid, built.highest),
     sections: landSections(land, sites, { ...land, field, paths: around.lines, train: around.headroom.train }),
     layers: foam.layers,
+    structures,
     volumes: foamVolumes(foam.layers),
     zones,
     quantities: [
@@ -132,12 +144,17 @@ type BuiltLand = {
   readonly lie: Lie;
   readonly layers: SceneryModel['layers'];
   readonly water: readonly WaterStage[];
+  readonly structures: SceneryModel['structures'];
   readonly zones: SceneryModel['zones'];
   readonly treeless: readonly Treeless[];
   readonly highest: number;
 };
 
-function landFindings(land: Land, around: Around, { lie, layers, water, zones, treeless, highest }: BuiltLand) {
+function landFindings(
+  land: Land,
+  around: Around,
+  { lie, structures, layers, water, zones, treeless, highest }: BuiltLand,
+) {
   const { field, sites, shaping } = lie;
   return [
     ...spotFindings(land, field),
@@ -147,6 +164,10 @@ function landFindings(land: Land, around: Around, { lie, layers, water, zones, t
     ...water.flatMap(({ model, site }) => waterFindings(model, site)),
     ...bankFindings(land, field),
     ...lineOverWater(land, around.lines),
+    ...structureFindings(structures, {
+      ...{ decks: lie.within, paths: around.lines, tunnels: land.tunnels },
+      ...{ water: land.water, headroom: around.headroom },
+    }),
     ...coverFindings(zones),
     ...zoneFindings(zones, { land, treeless }),
     ...reachFindings(land, sites, around.reach),

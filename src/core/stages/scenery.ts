@@ -30,15 +30,19 @@ export function sceneryStage(
 ): Result<SceneryModel | null> {
   if (plan.scenery === null) return done(null);
   const { scale } = plan.head;
+  const trains = plan.trains.filter(({ id }) => plan.track?.trains.includes(id) ?? false);
   const benches = model.benches.map(({ id }) => id);
-  const land = evaluateScenery(plan.scenery, { scope, stock: plan.stock, benches, measured: measuredOf(thicknesses) });
+  const land = evaluateScenery(plan.scenery, {
+    ...{ scope, scale, stock: plan.stock, benches },
+    measured: measuredOf(thicknesses),
+  });
   if (!land.ok) return land;
   return done(
     sceneryModel(land.value, {
       benches: model.benches,
       parts: model.parts,
       envelopes: model.envelopes,
-      lines: track === null ? [] : landLines(track, land.value, scale),
+      lines: track === null ? [] : landLines(track, land.value, { scale, trains }),
       scale,
       headroom: track === null ? NO_TRAINS : headroomOf(track, scale),
       reach: reachOf(plan, scope),

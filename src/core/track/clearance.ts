@@ -1,16 +1,19 @@
 import { scaleFigures } from './scale.ts';
 
-/** Heights above rail top that must stay free, NEM 102 (2017): the gauge's top HL4 and the lowest wire HL5; mm. */
-const NEM_102: Readonly<Record<string, { readonly top: number; readonly wire: number }>> = {
-  Z: { top: 24, wire: 27 },
-  N: { top: 33, wire: 37 },
-  TT: { top: 43, wire: 48 },
-  HO: { top: 59, wire: 65 },
-  H0: { top: 59, wire: 65 },
-  S: { top: 78, wire: 87 },
-  O: { top: 109, wire: 120 },
-  '0': { top: 109, wire: 120 },
-  1: { top: 150, wire: 165 },
+/** H0's, from which OO takes its share. */
+const H0 = { top: 59, wire: 65, width: 48 };
+
+/** What must stay free, heights above rail top, NEM 102 (2017): the gauge's top HL4 and the lowest wire HL5, and its full width BL1; mm. */
+const NEM_102: Readonly<Record<string, { readonly top: number; readonly wire: number; readonly width: number }>> = {
+  Z: { top: 24, wire: 27, width: 20 },
+  N: { top: 33, wire: 37, width: 27 },
+  TT: { top: 43, wire: 48, width: 36 },
+  HO: H0,
+  H0,
+  S: { top: 78, wire: 87, width: 66 },
+  O: { top: 109, wire: 120, width: 94 },
+  '0': { top: 109, wire: 120, width: 94 },
+  1: { top: 150, wire: 165, width: 130 },
 };
 
 /** A clear height and who asks for it. */
@@ -18,12 +21,22 @@ export type ClearHeight = { readonly height: number; readonly source: string };
 
 /** Free height above the lower rail's top, mm; OO has no NEM and takes H0's by the ratio of the scales. */
 export function clearHeight(scale: string, wire: 'wire' | 'no wire'): ClearHeight {
-  const own = NEM_102[scale];
   const clause = wire === 'wire' ? 'HL5' : 'HL4';
-  if (own !== undefined) return { height: wire === 'wire' ? own.wire : own.top, source: `NEM 102, ${clause}` };
-  const h0 = NEM_102.H0 ?? { top: 59, wire: 65 };
+  const { top, wire: above } = freeSpace(scale);
+  const source = NEM_102[scale] === undefined ? `NEM 102, ${clause} for H0, in proportion` : `NEM 102, ${clause}`;
+  return { height: wire === 'wire' ? above : top, source };
+}
+
+/** Half the full width BL1 that straight track keeps free, from its middle; mm; OO as for heights. NEM 102 (2017). */
+export function clearHalfWidth(scale: string): number {
+  return freeSpace(scale).width / 2;
+}
+
+function freeSpace(scale: string) {
+  const own = NEM_102[scale];
+  if (own !== undefined) return own;
   const share = 87 / scaleFigures(scale).ratio;
-  return { height: (wire === 'wire' ? h0.wire : h0.top) * share, source: `NEM 102, ${clause} for H0, in proportion` };
+  return { top: H0.top * share, wire: H0.wire * share, width: H0.width * share };
 }
 
 /** What lies between two levels, from the lower rail's top to the upper one's; mm. */

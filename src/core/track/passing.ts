@@ -5,9 +5,9 @@ import { railSeparation } from './clearance.ts';
 import { type Contact, meetingsOf, nearPlaces, type OnLine } from './contacts.ts';
 import { curvatureOn } from './element.ts';
 import type { Layout } from './laid.ts';
-import { elementOf, type LineWay, stanceAlong } from './line.ts';
+import { type LineWay, stanceAlong } from './line.ts';
 import { heightAt, type Profile } from './profile.ts';
-import { reachTowards } from './reach.ts';
+import { reachNear, reachTowards } from './reach.ts';
 import type { Stance } from './stretch.ts';
 import { tell } from './tell.ts';
 import type { Train } from './train.schema.ts';
@@ -83,19 +83,12 @@ function sideOf({ lines }: Layout, { line: id, at }: OnLine, [from, to]: Contact
 
 type Reaching = { readonly train: Train; readonly reach: number };
 
-/** The vehicle that reaches farthest to a side, on the tightest bend within half its length. */
+/** The vehicle that reaches farthest to a side. */
 function reaching(trains: readonly Train[], { line, at, side }: Side): Reaching | null {
   return trains.reduce<Reaching | null>((most, train) => {
-    const bends = [-train.body / 2, 0, train.body / 2].map((by) => side * bendAt(line, at + by));
-    const reach = Math.max(...bends.map((bend) => reachTowards(train, bend)));
+    const reach = reachNear(train, line, { at, side });
     return most === null || reach > most.reach ? { train, reach } : most;
   }, null);
-}
-
-function bendAt(line: LineWay, at: number): number {
-  const within = Math.min(line.length, Math.max(0, at));
-  const element = elementOf(line, within);
-  return element === null ? 0 : curvatureOn(element, Math.min(element.length, Math.max(0, within - element.from)));
 }
 
 function passingFinding({ a, b, point, spacing, left, pair: [one, other] }: Passing): Finding {

@@ -1,3 +1,5 @@
+import { curvatureOn } from './element.ts';
+import { elementOf, type LineWay } from './line.ts';
 import type { Train } from './train.schema.ts';
 
 /** What of a vehicle decides how far it reaches sideways; mm. */
@@ -29,4 +31,21 @@ function chordMiddle(car: Car, radius: number): number {
 export function reachTowards(car: Car, bend: number): number {
   if (bend === 0) return car.width / 2;
   return bend > 0 ? innerReach(car, 1 / bend) : outerReach(car, -1 / bend);
+}
+
+/** A place on a line and a side of it: 1 left, -1 right. */
+type SideAt = { readonly at: number; readonly side: number };
+
+/** How far a vehicle reaches to a side of a line at a place, on the tightest bend within half its length; mm. */
+export function reachNear(car: Car, line: Bending, { at, side }: SideAt): number {
+  const bends = [-car.body / 2, 0, car.body / 2].map((by) => side * bendAt(line, at + by));
+  return Math.max(...bends.map((bend) => reachTowards(car, bend)));
+}
+
+type Bending = Pick<LineWay, 'elements' | 'length'>;
+
+function bendAt(line: Bending, at: number): number {
+  const within = Math.min(line.length, Math.max(0, at));
+  const element = elementOf(line, within);
+  return element === null ? 0 : curvatureOn(element, Math.min(element.length, Math.max(0, within - element.from)));
 }

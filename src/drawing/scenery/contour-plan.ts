@@ -24,6 +24,7 @@ export function contourPlan(ask: LandAsk): Block {
     ...waterMarks(ask, view),
     ...boardMarks(ask, view),
     ...litContours(view, land.contours),
+    ...land.structures.map(({ corners }) => loopMark(view, corners, { pen: 'edge', role: 'outline' })),
     ...lineMarks(ask, view),
   ];
   const heights = heightLabels(view, land.contours, { unit: options.unit, taken: [] });
@@ -74,8 +75,12 @@ function stops({ land }: LandAsk, axis: 0 | 1, ends: readonly number[]): readonl
     const { low, high } = bounds(outline);
     return [low[axis], high[axis]];
   });
+  const buildings = land.structures.flatMap(({ corners }) => {
+    const { low, high } = bounds(corners);
+    return [low[axis], high[axis]];
+  });
   const tops = land.sections.filter(({ from, to }) => from[axis] === to[axis]).map(({ from }) => from[axis]);
-  return [...ends, ...water, ...tops].filter((at) => at >= Math.min(...ends) && at <= Math.max(...ends));
+  return [...ends, ...water, ...buildings, ...tops].filter((at) => at >= Math.min(...ends) && at <= Math.max(...ends));
 }
 
 /** Names of waters, boards and struts, clear of the lines. */
@@ -93,6 +98,7 @@ function named(block: Block, ask: LandAsk, view: View): Block {
   };
   const labels = [
     ...ask.land.water.map(({ id, outline }) => ({ text: id, box: boxOf(outline) })),
+    ...ask.land.structures.map(({ id, corners }) => ({ text: id, box: boxOf(corners) })),
     ...framePlans(ask.book, ['strut']).map(({ label, areas }) => ({
       text: label,
       box: boxOf(areas.flatMap(({ outline }) => outline)),
@@ -112,5 +118,8 @@ export function contourWords({ land }: Pick<LandAsk, 'land'>, unit: DrawingUnit)
     const cut = under.filter((one) => one.cut).map((one) => one.id);
     return `${id} is ${saidLength(-bottom, unit)} deep under the deck's top${cut.length === 0 ? '' : ` and cuts ${cut.join(' and ')}`}.`;
   });
-  return ['The land from above with its contours over the struts.', rises, ...waters].join(' ');
+  const buildings = land.structures.map(({ id, length, width }) => {
+    return `${id} stands on ${saidLength(length, unit)} by ${saidLength(width, unit)}.`;
+  });
+  return ['The land from above with its contours over the struts.', rises, ...waters, ...buildings].join(' ');
 }

@@ -9,6 +9,7 @@ import { cloth, foam } from './table.ts';
 const read = (chapter: unknown) =>
   evaluateScenery(scenerySchema(quantityKit(null)).parse(chapter), {
     scope: {},
+    scale: 'N',
     stock: [foam, cloth],
     benches: ['table'],
   });
@@ -133,10 +134,27 @@ test('a tray is as thick as its sheet: as measured, else as listed, whatever the
   const listed = { ...foam, thickness: { ...foam.thickness, listed: 25.4 } };
   const floorOf = (measured: Readonly<Record<string, number>>) => {
     const chapter = scenerySchema(quantityKit(null)).parse({ ground: { water: [pond] } });
-    const land = evaluateScenery(chapter, { scope: {}, stock: [listed, cloth], benches: ['table'], measured });
+    const land = evaluateScenery(chapter, {
+      ...{ scope: {}, scale: 'N', stock: [listed, cloth], benches: ['table'], measured },
+    });
     const water = land.ok ? land.value.water[0] : undefined;
     return [water?.floor, water?.tray?.thickness.listed];
   };
   expect(floorOf({})).toEqual([25.4, 25.4]);
   expect(floorOf({ 'foam-25': 24.7 })).toEqual([24.7, 24.7]);
+});
+
+test('a building is written in the size of the real one or of the model', () => {
+  const of = (size: object) => {
+    const land = read({ structures: [{ id: 'barn', at: ['400 mm', '300 mm'], turn: '30 deg', ...size }] });
+    return land.ok ? land.value.structures : land.faults;
+  };
+  // 16 m at 1:160 is 100 mm
+  expect(of({ prototype: { length: '16 m', width: '8 m', height: '12 m' } })).toMatchObject([
+    { id: 'barn', middle: [400, 300], length: 100, width: 50, height: 75 },
+  ]);
+  expect(of({ model: { length: '90 mm', width: '60 mm', height: '45 mm' } })).toMatchObject([
+    { length: 90, width: 60, height: 45, turn: Math.PI / 6 },
+  ]);
+  expect(of({ model: { length: '0 mm', width: '60 mm', height: '45 mm' } })).toMatchObject([{ rule: 'land-nothing' }]);
 });

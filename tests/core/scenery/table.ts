@@ -73,6 +73,7 @@ export const pond: Water = {
 
 export const bare: Land = {
   ...{ spots: [], spotReach: 300, forms: [], roads: [], slope: 2 / 3, water: [], foam, hollow: null, boards: [] },
+  structures: [],
   ...{ zones: [], ballast: null, bridges: [], tunnels: [], sections: [] },
 };
 
