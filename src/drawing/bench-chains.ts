@@ -32,6 +32,15 @@ export function viewChains({ view, unit, box, along, upright }: ChainsAsk): Bloc
       base: paperY(view, box.v0),
       opposite: paperY(view, box.v1),
     }),
-    chainWithWhole({ view, unit, name: upright.name, side: upright.side, stops: upright.at, v: 10, base, opposite }),
+    chainWithWhole({
+      view,
+      unit,
+      name: upright.name,
+      side: upright.side,
+      stops: upright.at,
+      v: upright.v ?? 10,
+      base,
+      opposite,
+    }),
   );
 }

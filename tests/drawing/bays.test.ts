@@ -7,6 +7,7 @@ import { baysOf } from '../../src/drawing/bays/bay.ts';
 import { layOutDrawing } from '../../src/drawing/layout.ts';
 import { listDrawings } from '../../src/drawing/list.ts';
 import { papers } from '../../src/drawing/paper.ts';
+import { textBox } from '../../src/drawing/text.ts';
 import { loadWithShipped } from '../../src/reading/disk.ts';
 import { readContent } from '../../src/reading/read.ts';
 import { complaints, printedWithin, readFigure } from './checker.ts';
@@ -129,5 +130,51 @@ describe('bays with drawers and shelves', () => {
     // walls and spacers of 17.7, slides 12.7, box sides 12: the bay of 377.875 between struts of 17.7
     expect(figures.filter((one) => Math.abs(one - 12.7) < 0.11)).toHaveLength(2);
     expect(figures.reduce((sum, one) => sum + one, 0)).toBeCloseTo(377.875 + 2 * 17.7, 0);
+  });
+
+  test('a deck that goes on ends at a break line, one that is cut away is said to be', () => {
+    const breaks = (book: Notebook, id: string) =>
+      layOutDrawing(book, id, { unit: 'mm', paper: 'A4' }).sheets.flatMap(({ marks }) =>
+        marks.filter(({ role }) => role === 'break'),
+      ).length;
+    const words = (book: Notebook, id: string) =>
+      layOutDrawing(book, id, { unit: 'mm', paper: 'A4' }).sheets.flatMap(({ marks }) =>
+        marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])),
+      );
+    // across: the deck goes on beyond both walls; along: it ends over the board before and goes on behind
+    expect(breaks(table, 'bay.shelf.back-2')).toBe(3);
+    // the basin's cut-out ends the deck before the right wall
+    expect(breaks(table, 'bay.drawer.front-2')).toBe(2);
+    expect(words(table, 'bay.drawer.front-2')).toContain('The deck over it is cut away for basin.');
+    expect(words(table, 'bay.shelf.back-2').filter((one) => one.includes('cut away'))).toEqual([]);
+    // planted fault: with no basin in it the deck goes on on all sides
+    const whole = table.parts.map((part) => ({
+      ...part,
+      features: part.features.filter(({ kind }) => kind !== 'cut-out'),
+    }));
+    expect(breaks({ ...table, parts: whole }, 'bay.drawer.front-2')).toBe(3);
+  });
+
+  test('face and pull are named by leaders, and the board by a label beside itself', () => {
+    const { sheets } = layOutDrawing(table, 'bay.drawer.front-2', { unit: 'mm', paper: 'A4' });
+    const marks = sheets[1]?.marks ?? [];
+    const boxes = marks.flatMap((mark) => (mark.kind === 'text' ? [{ text: mark.text, box: textBox(mark) }] : []));
+    const leaders = marks.flatMap((mark) => (mark.kind === 'line' && mark.role === 'leader' ? [mark.from] : []));
+    const led = boxes.filter(({ box }) =>
+      leaders.some(([x, y]) => x > box.x0 - 1 && x < box.x1 + 1 && y > box.y0 - 1 && y < box.y1 + 1),
+    );
+    expect(led.map(({ text }) => text).toSorted()).toEqual(['DR2F', 'DR2G']);
+    // the board is cut above and below the face: its label stands beside one of these, not beside the face
+    const board = boxes.find(({ text }) => text === 'S1')?.box;
+    const face = boxes.find(({ text }) => text === 'DR2F')?.box;
+    expect(Math.abs((board?.y0 ?? 0) - (face?.y0 ?? 0))).toBeGreaterThan(5);
+  });
+
+  test('what is screwed to the walls is figured as thick as it is, the play of a shelf in words', () => {
+    const { sheets } = layOutDrawing(table, 'bay.shelf.back-2', { unit: 'mm', paper: 'A4' });
+    const gaps = sheets.flatMap(({ dimensions }) => dimensions).filter(({ chain }) => chain === 'gaps');
+    expect(gaps.map(({ text }) => text)).toEqual(['17.7', '17.7', '342.5', '17.7', '17.7']);
+    const words = sheets.flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])));
+    expect(words.filter((one) => one.includes('0.3 mm of play'))).toHaveLength(1);
   });
 });

@@ -54,7 +54,8 @@ export function bayLayout(notebook: DrawingBook, id: string, options: DrawingOpt
   const of = (...roles: readonly string[]) => pieces.filter(({ part }) => roles.includes(part.role));
   const { unit } = options;
   const [deck, frame] = [of('deck'), of('side', 'end', 'strut')];
-  const views = [bayFront(bay, { deck, unit }), bayDepth(bay, { deck, frame, unit })];
+  const { fasteners = [] } = notebook;
+  const views = [bayFront(bay, { deck, unit }), bayDepth(bay, { deck, frame, fasteners, unit })];
   const desc = wordsOf(bay, options);
   const at = (scale: number) => views.map((view) => view(scale));
   const found = scales.find((scale) => scale >= 1 && fitsAll(at(scale), options)) ?? 100;

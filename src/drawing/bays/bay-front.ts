@@ -1,16 +1,19 @@
 import { SLIDE_TALL } from '../../core/benchwork/drawers/figures.ts';
 import type { Polygon } from '../../core/geometry/shapes.ts';
 import { extents, viewNamed } from '../bench-stage.ts';
-import { chainBlock, headedBlock, labelled, sightMarks, sightOf } from '../bench-view.ts';
+import { chainBlock, headedBlock, sightMarks, sightOf } from '../bench-view.ts';
 import { type Block, emptyBlock, joined } from '../block.ts';
 import type { DrawingUnit } from '../drawing.ts';
+import { saidLength } from '../figures.ts';
 import type { Mark } from '../mark.ts';
 import { modelLine, polygonMark, type Window } from '../outline.ts';
 import { scaleText } from '../paper.ts';
 import { cutBy, extentOfSeen, type Placed, type Seen, seen } from '../scene.ts';
 import { paperX, paperY, type View } from '../view.ts';
-import { type Bay, cutOver, gazeOf } from './bay.ts';
+import { type Bay, gazeOf } from './bay.ts';
 import { type Height, heightBlock } from './bay-figures.ts';
+import { bayLabels } from './bay-labels.ts';
+import { BEYOND, cutAwayFor, deckMarks, deckOver, goesOn } from './deck-over.ts';
 
 /** The middle of the slides: of the box's side, or null where there is none. */
 export function slideMiddle({ own }: Pick<Bay, 'own'>): number | null {
@@ -26,6 +29,7 @@ const BEFORE_SCREW = 0.3;
 type Stage = {
   readonly bay: Bay;
   readonly cut: readonly Seen[];
+  readonly plane: Parameters<typeof deckOver>[0];
   readonly face: Window | null;
   readonly window: Window;
 };
@@ -44,9 +48,15 @@ function stageOf(bay: Bay, deck: readonly Placed[]): Stage {
   const walls = bay.walls.map((one) => seen(one, gaze));
   const reach = windowOf(walls);
   const through = [...bay.walls, ...bay.holders, ...bay.own].map((one) => cutBy(one, gaze, at));
-  const cut = [...through.filter((piece) => piece !== null), ...cutOver({ deck, gaze, at }, reach)];
+  const cut = through.filter((piece) => piece !== null);
   const face = bay.own.find(({ part }) => part.role === 'drawer-face');
-  return { bay, cut, face: face === undefined ? null : windowOf([seen(face, gaze)]), window: reach };
+  return {
+    bay,
+    cut,
+    plane: { deck, gaze, at },
+    face: face === undefined ? null : windowOf([seen(face, gaze)]),
+    window: reach,
+  };
 }
 
 function rectangleOf({ x0, x1, y0, y1 }: Window): Polygon {
@@ -147,23 +157,28 @@ export function bayFront(
   const stage = stageOf(bay, deck);
   if (stage.cut.length === 0) return () => emptyBlock;
   const sight = sightOf({ pieces: [], cut: stage.cut, dashed: [] });
-  const box = extents(stage.cut);
+  const over = deckOver(stage.plane, stage.window);
+  const open = goesOn(stage.plane, stage.window);
+  const box = extents([...stage.cut, ...over]);
+  // a shelf lies loose between the walls: its play is told in words
   const stops = stage.cut
-    .filter(({ role }) => role !== 'deck' && role !== 'drawer-bottom')
+    .filter(({ role }) => role !== 'shelf' && role !== 'drawer-bottom')
     .map(extentOfSeen)
     .flatMap(({ low, high }) => [low[0], high[0]]);
   const [left, right] = heightsOf(stage);
   const datum = bay.bench.sideUnderside;
   return (scale) => {
     const view = viewNamed(`bay ${bay.id}`, scale);
-    const marks = [...sightMarks(view, sight), ...beforeMarks(view, stage), ...slideMarks(view, stage)];
+    const above = deckMarks(view, stage.plane, stage.window);
+    const marks = [...above, ...sightMarks(view, sight), ...beforeMarks(view, stage), ...slideMarks(view, stage)];
     const [low, high] = [paperY(view, Math.min(box.v0, datum)), paperY(view, box.v1)];
     const across = { view, unit, v: 8, opposite: 0 } as const;
     const faces = stage.face === null ? [] : [stage.face.x0, stage.face.x1];
+    const ends = [paperX(view, box.u0) - (open.left ? BEYOND : 0), paperX(view, box.u1) + (open.right ? BEYOND : 0)];
     const drawn = joined(
       { marks, views: [view], dimensions: [] },
-      heightBlock({ view, unit, rule: { side: 'left', base: paperX(view, box.u0) }, datum, heights: left }),
-      heightBlock({ view, unit, rule: { side: 'right', base: paperX(view, box.u1) }, datum, heights: right }),
+      heightBlock({ view, unit, rule: { side: 'left', base: ends[0] ?? 0 }, datum, heights: left }),
+      heightBlock({ view, unit, rule: { side: 'right', base: ends[1] ?? 0 }, datum, heights: right }),
       chainBlock({ ...across, name: 'gaps', side: 'below', stops, base: low }),
       chainBlock({
         ...across,
@@ -174,11 +189,29 @@ export function bayFront(
       }),
     );
     const name = `From before the ${bay.side}, cut through ${bay.kind === 'drawer' ? 'spacers' : 'cleats'} ${scaleText(scale)}`;
-    return headedBlock(labelled(drawn, view, stage.cut), name, [FRONT_WORDS[bay.kind]]);
+    const named = bayLabels(drawn, view, { pieces: [...stage.cut, ...over], led: [] });
+    return headedBlock(named, name, frontWords(stage, unit));
   };
 }
 
-const FRONT_WORDS = {
-  drawer: 'Heights from the underside of the side. Dashed: the opening; dots and dashes: the face; grey: slides.',
-  shelf: 'Heights from the underside of the side. Dashed: the opening.',
-} as const;
+/** What is figured and what the lines stand for; how much play a shelf has, and what the deck is cut away for. */
+function frontWords({ bay, cut, plane, window }: Stage, unit: DrawingUnit): readonly string[] {
+  const names = cutAwayFor(plane, window);
+  const away = names.length === 0 ? [] : [`The deck over it is cut away for ${names.join(' and ')}.`];
+  const heights = 'Heights from the underside of the side. Dashed: the opening';
+  if (bay.kind === 'drawer') {
+    const below = 'Below, from either end: wall, spacer, slide, side of the box.';
+    return [`${heights}; dots and dashes: the face; grey: slides.`, below, ...away];
+  }
+  const play = playOf(cut);
+  const loose = play > 0 ? ` The shelf has ${saidLength(play, unit)} of play at each wall.` : '';
+  return [`${heights}.${loose}`, ...away];
+}
+
+/** How far a shelf ends before the wall that its cleat is screwed to, mm. */
+function playOf(cut: readonly Seen[]): number {
+  const [panel, cleat] = ['shelf', 'shelf-cleat'].map((role) => cut.find((piece) => piece.role === role));
+  if (panel === undefined || cleat === undefined) return 0;
+  const [own, other] = [extentOfSeen(panel), extentOfSeen(cleat)];
+  return Math.min(Math.abs(own.low[0] - other.low[0]), Math.abs(own.high[0] - other.high[0]));
+}

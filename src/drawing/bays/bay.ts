@@ -2,19 +2,8 @@ import type { Bench } from '../../core/benchwork/bench.ts';
 import type { Vector } from '../../core/geometry/shapes.ts';
 import { cross, dot, placed, times } from '../../core/geometry/vector.ts';
 import type { DrawingBook } from '../book.ts';
-import { type Window, within } from '../outline.ts';
-import {
-  cutBy,
-  extentOfSeen,
-  fromFront,
-  fromLeft,
-  fromRight,
-  type Gaze,
-  type Placed,
-  placedParts,
-  type Seen,
-  seen,
-} from '../scene.ts';
+import type { Window } from '../outline.ts';
+import { extentOfSeen, fromFront, fromLeft, fromRight, type Gaze, type Placed, placedParts, seen } from '../scene.ts';
 
 type Side = 'front' | 'back' | 'left' | 'right';
 
@@ -121,18 +110,6 @@ function holeBefore(side: Side, own: readonly Placed[], board: Placed | undefine
     return [{ x0: u0, x1: u1, y0: v0, y1: v1 }];
   });
   return holes?.find((hole) => hole.x0 < middle && middle < hole.x1) ?? null;
-}
-
-type Plane = { readonly deck: readonly Placed[]; readonly gaze: Gaze; readonly at: number };
-
-/** What a plane cuts of the deck, no farther to either side than what is drawn below it. */
-export function cutOver({ deck, gaze, at }: Plane, { x0, x1 }: Pick<Window, 'x0' | 'x1'>): readonly Seen[] {
-  const window = { x0, x1, y0: -1e6, y1: 1e6 };
-  return deck
-    .map((one) => cutBy(one, gaze, at))
-    .filter((piece) => piece !== null)
-    .map((piece) => ({ ...piece, areas: piece.areas.flatMap((area) => within(area, window)) }))
-    .filter(({ areas }) => areas.length > 0);
 }
 
 /** What a bay looks like from before it, measured from its left wall: two bays with the same are drawn once. */
