@@ -1,3 +1,4 @@
+import type { Bench } from '../core/benchwork/bench.ts';
 import { badged, badgesOf, badgeWords } from './badges.ts';
 import { viewChains } from './bench-chains.ts';
 import {
@@ -11,24 +12,36 @@ import {
   viewNamed,
 } from './bench-stage.ts';
 import { floorMarks, seenStands, standNotes, standsOnFloor } from './bench-stand.ts';
-import { headedBlock, labelled, showing, sightMarks, sightOf } from './bench-view.ts';
+import { headedBlock, labelled, type Sight, showing, sightMarks, sightOf } from './bench-view.ts';
 import { emptyBlock, joined } from './block.ts';
+import type { DrawingBook } from './book.ts';
 import { saidLength } from './figures.ts';
 import { byLeg, isLeg } from './leg-groups.ts';
 import type { Mark } from './mark.ts';
+import { once, onceFor } from './once.ts';
 import { scaleText } from './paper.ts';
 import { cutBy, extentOfSeen, fromFront, fromLeft, fromRight, type Gaze, type Seen, seen } from './scene.ts';
 import type { View } from './view.ts';
 
-const gazes: Readonly<Record<'front' | 'left', Gaze>> = { front: fromFront, left: fromLeft };
+type Look = { readonly wood: readonly Seen[]; readonly pieces: readonly Seen[]; readonly sight: Sight };
+
+/** A bench from a side, worked out once for its view and for its map of fixes: its wood, that with what it stands on, what is seen. */
+export const lookAt = onceFor((notebook: DrawingBook) =>
+  onceFor((bench: Bench) => {
+    const from = (gaze: Gaze) =>
+      once((): Look => {
+        const wood = piecesOf({ notebook, bench }).map((one) => seen(one, gaze));
+        const pieces = [...wood, ...seenStands({ notebook, bench }, gaze)];
+        return { wood, pieces, sight: sightOf({ pieces, cut: [], dashed: ['strut'] }) };
+      });
+    return { front: from(fromFront), left: from(fromLeft) };
+  }),
+);
 
 export function elevationView(ask: BenchAsk, side: 'front' | 'left'): Scalable {
   const { bench, options } = ask;
-  const gaze = gazes[side];
-  const wood = piecesOf(ask).map((one) => seen(one, gaze));
+  const { wood, pieces, sight } = lookAt(ask.notebook)(bench)[side]();
   if (wood.length === 0) return () => emptyBlock;
-  const pieces = [...wood, ...seenStands(ask, gaze)];
-  const sight = sightOf({ pieces, cut: [], dashed: ['strut'] });
   const box = onFloor(pieces);
   const frame = extents(pieces.filter(isFrame));
   const legs = legStops(wood);

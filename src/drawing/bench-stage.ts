@@ -18,7 +18,7 @@ export type Scalable = (scale: number) => Block;
 
 export type Extents = { readonly u0: number; readonly u1: number; readonly v0: number; readonly v1: number };
 
-export function piecesOf({ notebook, bench }: BenchAsk): readonly Placed[] {
+export function piecesOf({ notebook, bench }: Pick<BenchAsk, 'notebook' | 'bench'>): readonly Placed[] {
   return placedParts(notebook.parts.filter((part) => part.bench === bench.id && part.chapter === 'benchwork'));
 }
 

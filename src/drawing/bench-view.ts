@@ -68,13 +68,18 @@ const GLIMPSE = 0.05;
 /** Pieces of which something shows, and those whose covered edges are drawn as hidden lines. */
 export function showing(pieces: readonly Seen[], dashed: readonly string[]): readonly Seen[] {
   const size = (areas: Seen['areas']) => areas.reduce((sum, one) => sum + area(one), 0);
-  const ordered = pieces.toSorted((a, b) => a.near - b.near);
-  return ordered.filter((piece, i) => {
+  const ordered = pieces.toSorted((a, b) => a.near - b.near).map((piece) => ({ piece, ...extentOfSeen(piece) }));
+  const shown = ordered.filter(({ piece, low, high }, i) => {
     if (dashed.includes(piece.role)) return true;
-    const over = ordered.slice(i + 1).flatMap(({ areas }) => areas.map(({ outline }) => outline));
+    const meets = (other: (typeof ordered)[number]) =>
+      ([0, 1] as const).every((axis) => other.low[axis] < high[axis] && low[axis] < other.high[axis]);
+    const nearer = ordered.slice(i + 1).filter(meets);
+    if (nearer.length === 0) return true;
+    const over = nearer.flatMap((other) => other.piece.areas.map(({ outline }) => outline));
     const own = piece.areas.flatMap(({ outline, holes }) => [outline, ...holes]);
     return size(difference(own, over)) > GLIMPSE * size(piece.areas);
   });
+  return shown.map(({ piece }) => piece);
 }
 
 /** Fills, then the edges over them, then what is cut. */

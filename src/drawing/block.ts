@@ -1,5 +1,6 @@
 import type { Dimension } from './dimension.ts';
 import type { ArcMark, Extent, Mark, Spot } from './mark.ts';
+import { onceFor } from './once.ts';
 import { textBox } from './text.ts';
 import { movedView, type View } from './view.ts';
 
@@ -37,8 +38,10 @@ function arcSpots({ centre: [x, y], radius, from, to }: ArcMark): readonly Spot[
 /** The box a mark takes on paper, its line width left out. */
 export function markExtent(mark: Mark): Extent {
   switch (mark.kind) {
-    case 'line':
-      return around([mark.from, mark.to]);
+    case 'line': {
+      const [[ax, ay], [bx, by]] = [mark.from, mark.to];
+      return { x0: Math.min(ax, bx), y0: Math.min(ay, by), x1: Math.max(ax, bx), y1: Math.max(ay, by) };
+    }
     case 'polyline':
       return around(mark.points);
     case 'polygon':
@@ -54,17 +57,19 @@ export function markExtent(mark: Mark): Extent {
   }
 }
 
-/** The box of several marks; a point at the origin when there are none. */
-export function extentOf(marks: readonly Mark[]): Extent {
+/** The box of several marks, worked out once for each list of them; a point at the origin when there are none. */
+export const extentOf = onceFor((marks: readonly Mark[]): Extent => {
   if (marks.length === 0) return { x0: 0, y0: 0, x1: 0, y1: 0 };
-  const boxes = marks.map(markExtent);
-  return around(
-    boxes.flatMap((box): Spot[] => [
-      [box.x0, box.y0],
-      [box.x1, box.y1],
-    ]),
-  );
-}
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const mark of marks) {
+    const box = markExtent(mark);
+    x0 = Math.min(x0, box.x0);
+    y0 = Math.min(y0, box.y0);
+    x1 = Math.max(x1, box.x1);
+    y1 = Math.max(y1, box.y1);
+  }
+  return { x0, y0, x1, y1 };
+});
 
 function movedMark(mark: Mark, [dx, dy]: Spot): Mark {
   const moved = ([x, y]: Spot): Spot => [x + dx, y + dy];

@@ -16,8 +16,8 @@ import {
 import type { DrawingOptions } from './drawing.ts';
 import { boxesOf, isFree, padded, type Taken, taken } from './labels.ts';
 import type { Mark, Spot } from './mark.ts';
-import { scales, scaleText } from './paper.ts';
-import { drawingArea, fitsSheet } from './sheet.ts';
+import { scaleText } from './paper.ts';
+import { firstFitting, fitsSheet, possibleScales } from './sheet.ts';
 import { lettering, smallText, textWidth } from './text.ts';
 import { paperX, paperY, type View } from './view.ts';
 
@@ -135,11 +135,13 @@ export type CuttingLayout = { readonly blocks: readonly Block[]; readonly scale:
 /** A sheet with its parts, waste and cuts at the largest scale that fits, and the cuts in order. */
 export function cuttingLayout(notebook: DrawingBook, sheet: CutSheet, options: DrawingOptions): CuttingLayout {
   const at = (scale: number): SheetAsk => ({ notebook, sheet, options, scale });
-  const area = drawingArea(options.paper);
-  const mayFit = (one: number) => sheet.length / one <= area.x1 - area.x0 && sheet.width / one <= area.y1 - area.y0;
-  const scale =
-    scales.find((one) => one >= 1 && mayFit(one) && fitsSheet(drawnSheet(at(one)).block, options.paper)) ?? 100;
-  const { block, shown } = drawnSheet(at(scale));
+  const tried = possibleScales({ width: sheet.length, height: sheet.width }, options.paper);
+  const { drawn, scale } = firstFitting(
+    tried,
+    (one) => drawnSheet(at(one)),
+    ({ block }) => fitsSheet(block, options.paper),
+  );
+  const { block, shown } = drawn;
   const blocks = [block, ...smallParts(at(scale)), ...cutBlocks(at(scale), shown)];
   return { blocks, scale, desc: cuttingWords(notebook, sheet, options.unit) };
 }

@@ -1,4 +1,3 @@
-import { partOutline } from '../core/stock/outline.ts';
 import type { Patch } from '../core/stock/part.ts';
 import { type Block, joined } from './block.ts';
 import { innerRound } from './corner-detail.ts';
@@ -17,6 +16,7 @@ import { clippedOutline, type Window, within } from './outline.ts';
 import { isPatch, touches } from './part-groups.ts';
 import { withRadius } from './radius-figure.ts';
 import type { Rule } from './rule.ts';
+import { outlineOf } from './scene.ts';
 import { paperX, paperY, type View } from './view.ts';
 
 /** A notch or an opening, seen on the face, with its size. */
@@ -26,7 +26,7 @@ export function faceDetail(ask: DetailAsk, box: Patch): Block {
   const limits = { u: part.blank.length, v: part.blank.width };
   const window = clipWindow(box, limits, beside * scale);
   const view: View = { name: `detail ${sizing.letter}`, scale, origin: [0, 0], breaks: [] };
-  const pieces = within(partOutline(part), window);
+  const pieces = within(outlineOf(part), window);
   const style = { window, open: openSides(window, limits) };
   const marks = pieces.flatMap((piece) => clippedOutline(view, piece, style));
   const { across, upright } = facing(view, window, touches(box, part.blank));

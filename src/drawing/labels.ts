@@ -1,6 +1,7 @@
 import { markExtent } from './block.ts';
 import { type LinesNear, linesNear, type Straight } from './lines-near.ts';
 import type { Extent, Mark, Spot, TextMark } from './mark.ts';
+import { distance, nearestFirst } from './near-spots.ts';
 import { lettering, smallText, textBox, textWidth } from './text.ts';
 
 /** What a label may not touch: straight lines and other boxes on paper. */
@@ -81,7 +82,12 @@ export function padded(box: Extent, by: number): Extent {
 }
 
 export function isFree(mark: TextMark, obstacles: Taken): boolean {
-  return isClear(padded(textBox(mark), 0.4), obstacles);
+  return isApart(textBox(mark), obstacles);
+}
+
+/** Whether a label's box stands off all that is taken. */
+export function isApart(box: Extent, obstacles: Taken): boolean {
+  return isClear(padded(box, 0.4), obstacles);
 }
 
 /** Whether nothing that is taken reaches into a box. */
@@ -94,11 +100,12 @@ function centred(text: string, [x, y]: Spot): TextMark {
   return lettering(text, [x, y + smallText / 2], { role: 'label', anchor: 'middle', weight: 'bold' });
 }
 
-/** A label in the middle of the first of the places where it will do; null when there is none. */
-export function firstFit(text: string, spots: readonly Spot[], will: (mark: TextMark) => boolean): TextMark | null {
+/** A label in the middle of the first of the places where its box will do; null when there is none. */
+export function firstFit(text: string, spots: Iterable<Spot>, will: (box: Extent) => boolean): TextMark | null {
+  const width = textWidth(text, smallText, 'bold');
   for (const spot of spots) {
     const mark = centred(text, spot);
-    if (will(mark)) return mark;
+    if (will(textBox(mark, width))) return mark;
   }
   return null;
 }
@@ -131,23 +138,10 @@ function candidates(text: string, box: Extent): readonly Spot[] {
 }
 
 /** Places on a grid round a box, the nearest first; a label there needs a leader. */
-function farther(box: Extent, within: Extent): readonly Spot[] {
-  const step = 4;
-  const columns = Math.floor((within.x1 - within.x0) / step);
-  const rows = Math.floor((within.y1 - within.y0) / step);
-  const spots = Array.from(
-    { length: (columns + 1) * (rows + 1) },
-    (_, i): Spot => [within.x0 + (i % (columns + 1)) * step, within.y0 + Math.floor(i / (columns + 1)) * step],
-  );
-  const far = (spot: Spot) => {
-    const [x, y] = nearestOn(box, spot);
-    const middle = Math.hypot(spot[0] - (box.x0 + box.x1) / 2, spot[1] - (box.y0 + box.y1) / 2);
-    return Math.hypot(spot[0] - x, spot[1] - y) + 0.02 * middle;
-  };
-  return spots
-    .map((spot) => ({ spot, off: far(spot) }))
-    .sort((a, b) => a.off - b.off || a.spot[1] - b.spot[1] || a.spot[0] - b.spot[0])
-    .map(({ spot }) => spot);
+function farther(box: Extent, within: Extent): Iterable<Spot> {
+  const [x, y] = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
+  const far = (spot: Spot) => distance(spot, nearestOn(box, spot)) + 0.02 * distance(spot, [x, y]);
+  return nearestFirst({ within, step: 4, about: box, far });
 }
 
 /** The nearest place on a piece's middle line, its ends left out. */
@@ -158,8 +152,7 @@ function nearestOn({ x0, x1, y0, y1 }: Extent, [x, y]: Spot): Spot {
 }
 
 /** From the label's edge to the piece. */
-function leaderFrom(mark: TextMark, box: Extent): Straight {
-  const text = textBox(mark);
+function leaderFrom(text: Extent, box: Extent): Straight {
   const middle: Spot = [(text.x0 + text.x1) / 2, (text.y0 + text.y1) / 2];
   const target = nearestOn(box, middle);
   const [dx, dy] = [target[0] - middle[0], target[1] - middle[1]];
@@ -184,7 +177,7 @@ export type Labelled = { readonly text: string; readonly box: Extent };
  * has a place; none when no room has.
  */
 export function labelMarks({ text, box }: Labelled, obstacles: Taken, rooms: readonly Extent[]): readonly Mark[] {
-  const near = firstFit(text, candidates(text, box), (mark) => isFree(mark, obstacles));
+  const near = firstFit(text, candidates(text, box), (own) => isApart(own, obstacles));
   if (near !== null) return [near];
   for (const room of rooms) {
     const led = ledLabelMarks({ text, box }, obstacles, room);
@@ -195,13 +188,13 @@ export function labelMarks({ text, box }: Labelled, obstacles: Taken, rooms: rea
 
 /** A label in the nearest free room, with a leader to what it names; none when there is no room. */
 export function ledLabelMarks({ text, box }: Labelled, obstacles: Taken, within: Extent): readonly Mark[] {
-  const away = firstFit(
-    text,
-    farther(box, within),
-    (mark) => isFree(mark, obstacles) && isOpen(leaderFrom(mark, box), [...obstacles.boxes, textBox(mark)]),
-  );
+  const away = firstFit(text, farther(box, within), (own) => {
+    if (!isApart(own, obstacles)) return false;
+    const leader = leaderFrom(own, box);
+    return isOpen(leader, obstacles.boxes) && isOpen(leader, [own]);
+  });
   if (away === null) return [];
-  const [from, to] = leaderFrom(away, box);
+  const [from, to] = leaderFrom(textBox(away), box);
   return [
     away,
     { kind: 'line', from, to, pen: 'dimension', role: 'leader' },

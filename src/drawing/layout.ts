@@ -73,7 +73,7 @@ function contentOf(
     const sheet = notebook.sheets[Number(entry.id.slice('sheet.'.length)) - 1];
     if (sheet !== undefined) return cuttingLayout(notebook, sheet, options);
   }
-  const fixes = entry.kind === 'fixes' ? fixLayout(notebook, entry.id, options) : null;
+  const fixes = entry.kind === 'fixes' ? fixLayout(keyed.book, entry.id, options) : null;
   if (fixes !== null) return fixes;
   const rails = entry.chapter === 'track' ? trackLayout(notebook, entry.id, options) : null;
   if (rails !== null) return rails;

@@ -1,6 +1,6 @@
 import type { MatingMark, Part } from '../core/stock/part.ts';
 import { alsoTaken, boxesOf, isClear, linesOf, padded, type Taken, taken } from './labels.ts';
-import type { Extent, Mark, Spot } from './mark.ts';
+import type { Extent, Mark, Spot, TextMark } from './mark.ts';
 import { onWood, type Stage } from './part-stage.ts';
 import { lettering, smallText, textBox } from './text.ts';
 import { onPaper } from './view.ts';
@@ -24,28 +24,34 @@ function sharedMarks({ places }: Part): readonly Shared[] {
   });
 }
 
-/** Places about a spot, the nearest first. */
-function spotsAbout([x, y]: Spot): readonly Spot[] {
-  const steps = [0, 1, 2, 3].flatMap((across): Spot[] =>
+/** Steps aside from where a mark belongs, the nearest first; mm. */
+const ASIDE: readonly Spot[] = [0, 1, 2, 3]
+  .flatMap((across): Spot[] =>
     [0, 1, 2, 3, 4, 5].flatMap((along): Spot[] => [
       [along * 1.5, across * 1.5],
       [-along * 1.5, across * 1.5],
       [along * 1.5, -across * 1.5],
       [-along * 1.5, -across * 1.5],
     ]),
-  );
-  return steps
-    .toSorted(([ax, ay], [bx, by]) => Math.hypot(ax, ay) - Math.hypot(bx, by))
-    .map(([dx, dy]): Spot => [x + dx, y + dy]);
+  )
+  .toSorted(([ax, ay], [bx, by]) => Math.hypot(ax, ay) - Math.hypot(bx, by));
+
+/** Places about a spot, the nearest first. */
+function spotsAbout([x, y]: Spot): readonly Spot[] {
+  return ASIDE.map(([dx, dy]): Spot => [x + dx, y + dy]);
 }
 
 function within(box: Extent, outer: Extent): boolean {
   return box.x0 > outer.x0 && box.x1 < outer.x1 && box.y0 > outer.y0 && box.y1 < outer.y1;
 }
 
+function wordsAt(text: string, [x, y]: Spot): TextMark {
+  return lettering(text, [x, y + smallText / 2], { role: 'label', anchor: 'middle' });
+}
+
 /** The words in a box: what is written on the wood; dashed where it is written on the back. */
-function boxed({ text, side }: Shared, [x, y]: Spot): readonly Mark[] {
-  const words = lettering(text, [x, y + smallText / 2], { role: 'label', anchor: 'middle' });
+function boxed({ text, side }: Shared, spot: Spot): readonly Mark[] {
+  const words = wordsAt(text, spot);
   const { x0, y0, x1, y1 } = padded(textBox(words), PAD);
   const ring: readonly Spot[] = [
     [x0, y0],
@@ -55,11 +61,6 @@ function boxed({ text, side }: Shared, [x, y]: Spot): readonly Mark[] {
   ];
   const pen = side === 'face' ? 'dimension' : 'hidden';
   return [words, { kind: 'polygon', rings: [ring], fill: 'none', pen, role: 'symbol' }];
-}
-
-function boxOf(marks: readonly Mark[]): Extent {
-  const words = marks.find((mark) => mark.kind === 'text');
-  return words?.kind === 'text' ? padded(textBox(words), PAD) : { x0: 0, x1: 0, y0: 0, y1: 0 };
 }
 
 /** Marks to write, drawn on the true shape where they belong; those that have no room stand in the list alone. */
@@ -75,14 +76,14 @@ export function mateMarks(stage: Stage, drawn: readonly Mark[]): readonly Mark[]
   const written: Mark[] = [];
   let crowd: Taken = taken({ lines: linesOf(drawn), boxes: boxesOf(drawn) });
   for (const mark of marks.filter(isShown)) {
-    const tries = spotsAbout(onPaper(view, mark.at)).map((spot) => boxed(mark, spot));
-    const found = tries.find((one) => {
-      const box = boxOf(one);
+    const found = spotsAbout(onPaper(view, mark.at)).find((spot) => {
+      const box = padded(textBox(wordsAt(mark.text, spot)), PAD);
       return within(box, inside) && isWood(box) && isClear(padded(box, 0.4), crowd);
     });
     if (found === undefined) continue;
-    written.push(...found);
-    crowd = alsoTaken(crowd, found);
+    const own = boxed(mark, found);
+    written.push(...own);
+    crowd = alsoTaken(crowd, own);
   }
   return written;
 }

@@ -18,7 +18,8 @@ import type { Break } from './view.ts';
 /** What is laid out for one part: its blocks in order, and the scale of the true shape. */
 export type PartLayout = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
 
-type Views = { readonly asks: readonly PartViewAsk[]; readonly scale: number };
+/** A part's true shape, in one view or several, drawn at a scale. */
+type Views = { readonly shapes: readonly Block[]; readonly scale: number };
 
 type Shown = { readonly scale: number; readonly breaks: readonly Break[] };
 
@@ -30,7 +31,8 @@ function wholeAt(part: Part, { scale, breaks }: Shown, options: DrawingOptions):
   if (length / scale - shortened > area.x1 - area.x0 || part.blank.width / scale > area.y1 - area.y0) return null;
   const heading = `Seen on its face ${scaleText(scale)}`;
   const ask: PartViewAsk = { part, unit: options.unit, scale, breaks, from: 0, to: length, heading };
-  return fitsSheet(partViewBlock(ask), options.paper) ? { asks: [ask], scale } : null;
+  const shape = partViewBlock(ask);
+  return fitsSheet(shape, options.paper) ? { shapes: [shape], scale } : null;
 }
 
 /** Paper length that a stretch without features keeps on each side of its break, and the gap of the break, mm. */
@@ -95,8 +97,8 @@ function partedAt(part: Part, scale: number, options: DrawingOptions & { readonl
     const heading = `Seen on its face ${scaleText(scale)}, piece ${i + 1} of ${pieces.length}, from the left end`;
     return { part, unit: options.unit, scale, breaks: [], from, to, heading };
   });
-  const good = asks.every((ask) => fitsSheet(partViewBlock(ask), options.paper));
-  return good ? { asks, scale } : null;
+  const shapes = asks.map(partViewBlock);
+  return shapes.every((shape) => fitsSheet(shape, options.paper)) ? { shapes, scale } : null;
 }
 
 function viewsOf(part: Part, options: DrawingOptions): Views {
@@ -110,11 +112,8 @@ function viewsOf(part: Part, options: DrawingOptions): Views {
       if (parted !== null) return parted;
     }
   }
-  const heading = 'Seen on its face';
-  return {
-    asks: [{ part, unit: options.unit, scale: 100, breaks: [], from: 0, to: part.blank.length, heading }],
-    scale: 100,
-  };
+  const base = { part, unit: options.unit, scale: 100, breaks: [], heading: 'Seen on its face' };
+  return { shapes: [partViewBlock({ ...base, from: 0, to: part.blank.length })], scale: 100 };
 }
 
 /** What the drawing shows, in words. */
@@ -143,7 +142,7 @@ function withDetails(part: Part, { views, room, screws, more }: Filled, options:
 }
 
 type Filled = {
-  readonly views: { readonly shapes: readonly Block[]; readonly scale: number };
+  readonly views: Views;
   readonly room: DetailRoom;
   readonly screws: Screws;
   readonly more: readonly Block[];
@@ -159,14 +158,13 @@ export type Besides = { readonly screwsAt: (scale: number) => Screws; readonly n
  * what comes besides; the details are smaller where that saves a sheet.
  */
 export function partLayout(part: Part, options: DrawingOptions, { screwsAt, notes: more }: Besides): PartLayout {
-  const { asks, scale } = viewsOf(part, options);
-  const views = { shapes: asks.map(partViewBlock), scale };
-  const screws = screwsAt(scale);
+  const views = viewsOf(part, options);
+  const screws = screwsAt(views.scale);
   let best = withDetails(part, { views, room: detailRooms[0], screws, more }, options);
   for (const room of detailRooms.slice(1)) {
     if (best.sheets === 1) break;
     const other = withDetails(part, { views, room, screws, more }, options);
     if (other.sheets < best.sheets) best = other;
   }
-  return { blocks: best.blocks, scale, desc: partWords(part, options.unit) };
+  return { blocks: best.blocks, scale: views.scale, desc: partWords(part, options.unit) };
 }

@@ -1,12 +1,12 @@
 import { holds } from '../core/geometry/polygon.ts';
 import type { Polygon } from '../core/geometry/shapes.ts';
-import { partOutline } from '../core/stock/outline.ts';
 import type { Part } from '../core/stock/part.ts';
 import type { DrawingUnit } from './drawing.ts';
 import type { Extent } from './mark.ts';
 import type { Window } from './outline.ts';
 import { boundsOf, featureGroups } from './part-groups.ts';
 import { type Sizing, sizingOf } from './part-sizing.ts';
+import { outlineOf } from './scene.ts';
 import { type Break, onPaper, type View } from './view.ts';
 
 /** A part's true shape as it is asked for: at a scale, shortened or in a window. */
@@ -52,7 +52,7 @@ export type OnWood = (box: Extent) => boolean;
 
 /** Where the part's wood is on paper. */
 export function onWood({ part, view }: Stage): OnWood {
-  const { outline, holes } = partOutline(part);
+  const { outline, holes } = outlineOf(part);
   const [wood, ...open] = [outline, ...holes].map((loop) => loop.map((point) => onPaper(view, point)));
   const polygon: Polygon = { outline: wood ?? [], holes: open };
   return ({ x0, y0, x1, y1 }) =>

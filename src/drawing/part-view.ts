@@ -1,4 +1,3 @@
-import { partOutline } from '../core/stock/outline.ts';
 import type { Part } from '../core/stock/part.ts';
 import { type Block, extentOf, joined } from './block.ts';
 import type { Mark } from './mark.ts';
@@ -8,11 +7,12 @@ import { endView } from './part-end.ts';
 import { figuresBlock } from './part-figures.ts';
 import { featureMarks } from './part-marks.ts';
 import { type PartViewAsk, type Stage, shownSizings, stageOf } from './part-stage.ts';
+import { outlineOf } from './scene.ts';
 import { lettering, middleText } from './text.ts';
 import { upMarks } from './up-arrow.ts';
 
 function shapeMarks({ part, view, window }: Stage): readonly Mark[] {
-  const outline = partOutline(part);
+  const outline = outlineOf(part);
   const open = [
     ...(window.x0 > 0 ? (['x0'] as const) : []),
     ...(window.x1 < part.blank.length ? (['x1'] as const) : []),

@@ -1,10 +1,11 @@
 import { union } from '../core/geometry/booleans.ts';
 import { bounds, rectangle } from '../core/geometry/polygon.ts';
-import type { Point, Polygon, Pose, Solid, Vector } from '../core/geometry/shapes.ts';
+import type { Point, Polygon, Pose, Vector } from '../core/geometry/shapes.ts';
 import { dot, placed } from '../core/geometry/vector.ts';
 import { partOutline } from '../core/stock/outline.ts';
 import type { Part, Placement } from '../core/stock/part.ts';
 import { partSolid } from '../core/stock/solid.ts';
+import { onceFor } from './once.ts';
 import { sectionOf } from './section.ts';
 
 /** How a bench is looked at: which way is right and up on paper, and which way points at the reader. */
@@ -29,15 +30,11 @@ export type Seen = {
 /** One piece where it stands. */
 export type Placed = { readonly part: Part; readonly place: Placement };
 
-/** Bodies of parts that were asked for: a part never changes, so its body is worked out once for all views. */
-const solids = new WeakMap<Part, Solid>();
+/** The body of a part, the same for all views. */
+export const solidOf = onceFor(partSolid);
 
-/** The body of a part. */
-export function solidOf(part: Part): Solid {
-  const solid = solids.get(part) ?? partSolid(part);
-  solids.set(part, solid);
-  return solid;
-}
+/** The true shape of a part in its plane, the same for all views. */
+export const outlineOf = onceFor(partOutline);
 
 export function placedParts(parts: readonly Part[]): readonly Placed[] {
   return parts.flatMap((part) => part.places.map((place) => ({ part, place })));
@@ -86,13 +83,22 @@ function edgeOn(one: Placed, gaze: Gaze): readonly Polygon[] {
   return union(loops, []);
 }
 
+/** What is seen of a part at each of its places, by how it is looked at: views and maps of a bench share it. */
+const seenAt = onceFor((part: Part) =>
+  onceFor((gaze: Gaze) => new Map(part.places.map((place) => [place, lookedAt({ part, place }, gaze)]))),
+);
+
 /** A piece seen from outside. */
 export function seen(one: Placed, gaze: Gaze): Seen {
+  return seenAt(one.part)(gaze).get(one.place) ?? lookedAt(one, gaze);
+}
+
+function lookedAt(one: Placed, gaze: Gaze): Seen {
   const { part, place } = one;
   const depths = corners(one).map((corner) => dot(placed(place.pose, corner), gaze.toward));
   const flat = Math.abs(dot(place.pose.z, gaze.toward)) > straight;
   const areas = flat
-    ? [mapped(partOutline(part), ([x, y]) => flattened(place.pose, gaze, [x, y, 0]))]
+    ? [mapped(outlineOf(part), ([x, y]) => flattened(place.pose, gaze, [x, y, 0]))]
     : edgeOn(one, gaze);
   return {
     id: place.id,

@@ -1,6 +1,5 @@
 import type { Polygon } from '../core/geometry/shapes.ts';
 import type { Part, Patch } from '../core/stock/part.ts';
-import { partSolid } from '../core/stock/solid.ts';
 import { type Block, emptyBlock, joined } from './block.ts';
 import {
   beside,
@@ -19,6 +18,7 @@ import { clippedOutline, type Window, within } from './outline.ts';
 import { isPocket, type PocketFeature, same } from './part-groups.ts';
 import type { Sizing } from './part-sizing.ts';
 import type { Rule } from './rule.ts';
+import { solidOf } from './scene.ts';
 import { sectionOf } from './section.ts';
 import { lettering, smallText } from './text.ts';
 import { onPaper, paperX, paperY, type View } from './view.ts';
@@ -50,7 +50,7 @@ function cutShape(
   { view, window }: { readonly view: View; readonly window: Window },
 ): Block {
   const { thickness } = ask.part.blank;
-  const sections = sectionOf(partSolid(ask.part), { axis: cut.axis, at: cut.at });
+  const sections = sectionOf(solidOf(ask.part), { axis: cut.axis, at: cut.at });
   const pieces = sections.flatMap((section) => within(section, { ...window, y0: 0, y1: thickness }));
   const open = openSides(window, { u: cut.limit, v: thickness });
   const marks = pieces.flatMap((piece) => clippedOutline(view, piece, { window, open }));

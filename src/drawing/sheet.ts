@@ -1,6 +1,6 @@
 import { type Block, extentOf, joined, movedBlock } from './block.ts';
 import type { Extent } from './mark.ts';
-import { frameOf, type PaperName } from './paper.ts';
+import { frameOf, type PaperName, scales } from './paper.ts';
 import { titleBlockSize } from './title-block.ts';
 
 /** Room between two blocks, and between a block and the frame, mm. */
@@ -32,6 +32,25 @@ export function fitsSheet(block: Block, paper: PaperName): boolean {
   const area = drawingArea(paper);
   const { x0, y0, x1, y1 } = extentOf(block.marks);
   return x1 - x0 <= area.x1 - area.x0 && y1 - y0 <= area.y1 - area.y0;
+}
+
+/** Scales, full size at most, at which a drawing that takes at least this of the model, mm, may fit the paper. */
+export function possibleScales(size: { readonly width: number; readonly height: number }, paper: PaperName) {
+  const { x0, x1, y0, y1 } = drawingArea(paper);
+  return scales.filter((one) => one >= 1 && size.width / one <= x1 - x0 && size.height / one <= y1 - y0);
+}
+
+/** What is drawn at the first of some scales at which it fits, and that scale; at 1:100 where it fits at none. */
+export function firstFitting<Drawn>(
+  tried: readonly number[],
+  draw: (scale: number) => Drawn,
+  fits: (drawn: Drawn) => boolean,
+): { readonly drawn: Drawn; readonly scale: number } {
+  for (const scale of tried) {
+    const drawn = draw(scale);
+    if (fits(drawn)) return { drawn, scale };
+  }
+  return { drawn: draw(100), scale: 100 };
 }
 
 function bottomOf(row: Row): number {

@@ -79,9 +79,8 @@ function startOf(mark: TextMark, width: number): number {
   return mark.anchor === 'start' ? 0 : mark.anchor === 'middle' ? -width / 2 : -width;
 }
 
-/** The box a line of text takes on paper, accents and descenders included. */
-export function textBox(mark: TextMark): Extent {
-  const width = textWidth(mark.text, mark.size, mark.weight);
+/** The box a line of text takes on paper, accents and descenders included; its width may be known already, mm. */
+export function textBox(mark: TextMark, width = textWidth(mark.text, mark.size, mark.weight)): Extent {
   const start = startOf(mark, width);
   const [x, y] = mark.at;
   if (mark.turn === 'right') {

@@ -55,16 +55,6 @@ function onEdge([x, y]: Point, edges: readonly Segment[]): boolean {
   });
 }
 
-/** Whether two lines are farther from each other than they could meet, by their boxes. */
-function isApart([[ax, ay], [bx, by]]: Segment, [[cx, cy], [dx, dy]]: Segment): boolean {
-  return (
-    Math.max(cx, dx) < Math.min(ax, bx) - ON ||
-    Math.min(cx, dx) > Math.max(ax, bx) + ON ||
-    Math.max(cy, dy) < Math.min(ay, by) - ON ||
-    Math.min(cy, dy) > Math.max(ay, by) + ON
-  );
-}
-
 function reaches({ low, high }: Cover, [[ax, ay], [bx, by]]: Segment): boolean {
   return (
     Math.max(ax, bx) >= low[0] - ON &&
@@ -80,20 +70,37 @@ function isOver({ polygon, edges, low, high }: Cover, at: Point): boolean {
   return holds(polygon, at) && !onEdge(at, edges);
 }
 
+/** Shares of a segment at which it meets an area's edges; edges whose boxes are clear of its own cannot. */
+function meetingsWith({ edges }: Cover, segment: Segment): readonly number[] {
+  const { low, high } = bounds(segment);
+  const shares: number[] = [];
+  for (const edge of edges) {
+    const [[cx, cy], [dx, dy]] = edge;
+    if ((cx < low[0] - ON && dx < low[0] - ON) || (cx > high[0] + ON && dx > high[0] + ON)) continue;
+    if ((cy < low[1] - ON && dy < low[1] - ON) || (cy > high[1] + ON && dy > high[1] + ON)) continue;
+    shares.push(...meetings(segment, edge));
+  }
+  return shares;
+}
+
 /** The stretches of a line that lie under any of the areas, and those that don't; a line along an area's edge shows. */
 export function told(segment: Segment, over: readonly Cover[]): readonly Told[] {
   const near = over.filter((cover) => reaches(cover, segment));
   if (near.length === 0) return [{ segment, covered: false }];
-  const shares = near.flatMap(({ edges }) =>
-    edges.flatMap((edge) => (isApart(segment, edge) ? [] : meetings(segment, edge))),
-  );
+  const middle = at(segment, 1 / 2);
+  const shares: number[] = [];
+  for (const cover of near) {
+    const own = meetingsWith(cover, segment);
+    if (own.length === 0 && isOver(cover, middle)) return [{ segment, covered: true }];
+    shares.push(...own);
+  }
   const stops = [0, ...shares.filter((share) => share > 1e-9 && share < 1 - 1e-9).toSorted((a, b) => a - b), 1];
   const stretches = stops.slice(1).map((to, i) => ({ from: stops[i] ?? 0, to }));
   const pieces = stretches
     .filter(({ from, to }) => to - from > 1e-9)
     .map(({ from, to }): Told => {
-      const middle = at(segment, (from + to) / 2);
-      const covered = near.some((cover) => isOver(cover, middle));
+      const between = at(segment, (from + to) / 2);
+      const covered = near.some((cover) => isOver(cover, between));
       return { segment: [at(segment, from), at(segment, to)], covered };
     });
   return merged(pieces);

@@ -52,13 +52,14 @@ function polygonOf(node: PolyPathD, exact: (point: Point) => Point): Polygon {
 
 /** Puts coordinates back that the clipper rounded. */
 function snapper(points: readonly Point[]): (point: Point) => Point {
-  const xs = points.map(([x]) => x).sort((a, b) => a - b);
-  const ys = points.map(([, y]) => y).sort((a, b) => a - b);
+  // sorted as numbers of one kind, which is quicker by far than by a comparison
+  const xs = Float64Array.from(points.map(([x]) => x)).sort();
+  const ys = Float64Array.from(points.map(([, y]) => y)).sort();
   return ([x, y]) => [nearest(xs, x), nearest(ys, y)];
 }
 
 /** The value of a sorted list within SAME of `wanted`, the nearest first, else `wanted`. */
-function nearest(sorted: readonly number[], wanted: number): number {
+function nearest(sorted: Float64Array, wanted: number): number {
   let low = 0;
   let high = sorted.length;
   while (low < high) {

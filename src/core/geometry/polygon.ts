@@ -2,10 +2,12 @@ import type { Point, Polygon } from './shapes.ts';
 
 /** Twice the area a loop runs round; positive counter-clockwise, mm2. */
 function doubleArea(loop: readonly Point[]): number {
-  return loop.reduce((sum, [x, y], i) => {
-    const [nextX, nextY] = loop[(i + 1) % loop.length] ?? [x, y];
-    return sum + x * nextY - nextX * y;
-  }, 0);
+  let sum = 0;
+  for (const [i, [x, y]] of loop.entries()) {
+    const [nextX, nextY] = loop[i + 1] ?? loop[0] ?? [x, y];
+    sum = sum + x * nextY - nextX * y;
+  }
+  return sum;
 }
 
 /** Area of one loop, positive counter-clockwise, mm2; the shoelace formula. */

@@ -3,15 +3,16 @@ import type { Vector } from '../../core/geometry/shapes.ts';
 import { dot } from '../../core/geometry/vector.ts';
 import { fixPlace } from '../../core/log/fix-place.ts';
 import type { FixLine } from '../../core/log/fixes.ts';
-import { extents, type Scalable, viewNamed } from '../bench-stage.ts';
-import { floorMarks, seenStands, standsOnFloor } from '../bench-stand.ts';
+import { lookAt } from '../bench-side.ts';
+import { extents, piecesOf, type Scalable, viewNamed } from '../bench-stage.ts';
+import { floorMarks, standsOnFloor } from '../bench-stand.ts';
 import { headedBlock, sightMarks, sightOf } from '../bench-view.ts';
 import { type Block, emptyBlock } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
 import { scales, scaleText } from '../paper.ts';
-import { fromAbove, fromFront, fromLeft, type Gaze, placedParts, seen } from '../scene.ts';
-import { fitsSheet } from '../sheet.ts';
+import { fromAbove, fromFront, fromLeft, type Gaze, seen } from '../scene.ts';
+import { firstFitting, fitsSheet } from '../sheet.ts';
 import { flagMarks } from './fix-flags.ts';
 
 export type FixView = 'plan' | 'front' | 'left';
@@ -75,25 +76,27 @@ export function fixEntries(book: DrawingBook): readonly FixEntry[] {
 
 type MapAsk = { readonly book: DrawingBook; readonly bench: Bench; readonly view: FixView };
 
+function frameFromAbove({ book, bench }: Omit<MapAsk, 'view'>) {
+  const placed = piecesOf({ notebook: book, bench }).filter(({ part }) => part.role !== 'deck');
+  const wood = placed.map((one) => seen(one, fromAbove));
+  return { wood, sight: sightOf({ pieces: wood, cut: [], dashed: [] }) };
+}
+
 function mapOf({ book, bench, view: name }: MapAsk): Scalable {
   const gaze = GAZES[name];
-  const frame = book.parts.filter((part) => part.bench === bench.id && part.chapter === 'benchwork');
-  const wood = placedParts(frame.filter(({ role }) => name !== 'plan' || role !== 'deck')).map((one) =>
-    seen(one, gaze),
-  );
+  const { wood, sight } = name === 'plan' ? frameFromAbove({ book, bench }) : lookAt(book)(bench)[name]();
   if (wood.length === 0) return () => emptyBlock;
-  const isSide = name !== 'plan';
-  const pieces = isSide ? [...wood, ...seenStands({ notebook: book, bench }, gaze)] : wood;
-  const floor = isSide && standsOnFloor(wood) ? extents(wood) : null;
+  const floor = name !== 'plan' && standsOnFloor(wood) ? extents(wood) : null;
   const flags = shown(bench, name, placedFixes(book, bench)).map(({ number, at }) => ({
     number,
     at: [dot(at, gaze.right), dot(at, gaze.up)] as const,
   }));
-  const sight = sightOf({ pieces, cut: [], dashed: [] });
+  // what is covered is the view's to dash: a map shows where a fix is
+  const plain = { ...sight, edges: sight.edges.filter(({ covered }) => !covered) };
   return (scale) => {
     const view = viewNamed(name, scale);
     const ground = floor === null ? [] : floorMarks(view, floor);
-    const marks = [...sightMarks(view, sight), ...ground, ...flagMarks(view, flags)];
+    const marks = [...sightMarks(view, plain), ...ground, ...flagMarks(view, flags)];
     const words = ['Numbers are those of the register of fixes.'];
     return headedBlock({ marks, views: [view], dimensions: [] }, `${TITLES[name]} ${scaleText(scale)}`, words);
   };
@@ -112,9 +115,9 @@ export function fixLayout(book: DrawingBook, id: string, options: DrawingOptions
     const view = VIEWS.find((one) => id === idOf(bench, one));
     if (view === undefined) continue;
     const ask = { book, bench, view };
-    const blockAt = mapOf(ask);
-    const scale = scales.find((one) => one >= 5 && fitsSheet(blockAt(one), options.paper)) ?? 100;
-    return { blocks: [blockAt(scale)], scale, desc: words(ask) };
+    const tried = scales.filter((one) => one >= 5);
+    const { drawn, scale } = firstFitting(tried, mapOf(ask), (block) => fitsSheet(block, options.paper));
+    return { blocks: [drawn], scale, desc: words(ask) };
   }
   return null;
 }

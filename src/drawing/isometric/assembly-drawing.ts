@@ -10,10 +10,10 @@ import type { Feature, Part } from '../../core/stock/part.ts';
 import { type Block, extentOf } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
+import type { Extent } from '../mark.ts';
 import { once } from '../once.ts';
 import { scales } from '../paper.ts';
-import { drawingArea } from '../sheet.ts';
-import { flat } from './gaze.ts';
+import { drawingArea, firstFitting } from '../sheet.ts';
 import { surfaced } from './hidden.ts';
 import { drawn, type Picture, type PictureBody, type PictureLabel, type Sight, seenAfter, seenIn } from './picture.ts';
 import { shiftedFace } from './surface.ts';
@@ -44,9 +44,12 @@ export function assemblyPictures(book: DrawingBook): readonly AssemblyPicture[] 
     const pieces = { parts, bodies: once(() => pictureBodies(parts)) };
     const pictures: AssemblyPicture[] = [];
     for (const [k, step] of steps.entries()) {
-      pictures.push(
-        stepPicture(pieces, { step, k, stem, assembly, of: steps.length, before: pictures.at(-1) ?? null }),
-      );
+      // what is built apart in between takes nothing away from what stands on the bench
+      const last = steps
+        .slice(0, k)
+        .findLastIndex(({ within, frame }) => within === step.within && frame === step.frame);
+      const before = pictures[last] ?? null;
+      pictures.push(stepPicture(pieces, { step, k, stem, assembly, of: steps.length, before }));
     }
     return [exploded(assembly, pieces, { stem, order }), ...pictures];
   });
@@ -57,7 +60,7 @@ type Pieces = { readonly parts: readonly Part[]; readonly bodies: () => readonly
 
 type Pictured = Pick<AssemblyPicture, 'picture' | 'sight'>;
 
-/** The picture and its sight, each worked out once; the sight from that of the step before where that stays as it is. */
+/** The picture and its sight, each worked out once; the sight from that of a step before where that stays as it is. */
 function pictured(make: () => Picture, before: Pictured | null): Pictured {
   const picture = once(make);
   const fromBefore = () =>
@@ -203,17 +206,16 @@ export function assemblyLayout(
   const [picture, sight] = [pictureOf(), sightOf()];
   const { x0, y0, x1, y1 } = drawingArea(paper);
   const most = { width: Math.min(x1 - x0, room?.width ?? x1), height: Math.min(y1 - y0, room?.height ?? y1) };
-  for (const scale of (room === undefined ? scales : BETWEEN).filter((one) => one >= 1 && mayFit(sight, one, most))) {
-    const block = drawn(picture, sight, scale);
-    const size = extentOf(block.marks);
-    if (size.x1 - size.x0 <= most.width && size.y1 - size.y0 <= most.height) return { blocks: [block], scale };
-  }
-  return { blocks: [drawn(picture, sight, 100)], scale: 100 };
-}
-
-type Room = { readonly width: number; readonly height: number };
-
-function mayFit({ bodies }: Sight, scale: number, most: Room): boolean {
-  const { low, high } = bounds(bodies.flatMap(({ pieces }) => pieces.flatMap(({ corners }) => corners.map(flat))));
-  return (high[0] - low[0]) / scale <= most.width && (high[1] - low[1]) / scale <= most.height;
+  const { low, high } = bounds(sight.seen.flatMap(({ area }) => area.outline));
+  const fits = ({ x0: left, x1: right, y0: top, y1: bottom }: Extent) =>
+    right - left <= most.width && bottom - top <= most.height;
+  const tried = (room === undefined ? scales : BETWEEN).filter(
+    (one) => one >= 1 && fits({ x0: low[0] / one, x1: high[0] / one, y0: low[1] / one, y1: high[1] / one }),
+  );
+  const { drawn: block, scale } = firstFitting(
+    tried,
+    (one) => drawn(picture, sight, one),
+    ({ marks }) => fits(extentOf(marks)),
+  );
+  return { blocks: [block], scale };
 }

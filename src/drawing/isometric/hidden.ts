@@ -1,9 +1,10 @@
 import { difference } from '../../core/geometry/booleans.ts';
 import type { Convex } from '../../core/geometry/convex.ts';
 import { convexHull } from '../../core/geometry/hull.ts';
-import { area, bounds } from '../../core/geometry/polygon.ts';
+import { area } from '../../core/geometry/polygon.ts';
 import type { Point, Polygon, Vector } from '../../core/geometry/shapes.ts';
 import { dot, minus, plus, times } from '../../core/geometry/vector.ts';
+import { once, onceFor } from '../once.ts';
 import { flat, TOWARD } from './gaze.ts';
 import { type Face, surfaceOf } from './surface.ts';
 
@@ -52,15 +53,49 @@ function seenAmong(shown: readonly Shown[], pieces: readonly Boxed[]): readonly 
   );
 }
 
-type Boxed = { readonly piece: Convex; readonly box: Box };
+/** A convex piece, what its picture spans, and its whole shadow. */
+type Boxed = { readonly piece: Convex; readonly spans: Spans; readonly silhouette: () => Loop };
+type Loop = readonly Point[];
+
+/** The pieces of a body made ready, the same for every picture it is in. */
+const boxedPieces = onceFor(({ pieces }: Shown) =>
+  pieces.map((piece): Boxed => {
+    const corners = piece.corners.map(flat);
+    return { piece, spans: spansOf(corners), silhouette: once(() => convexHull(corners)) };
+  }),
+);
 
 function boxed(shown: readonly Shown[]): readonly Boxed[] {
-  return shown.flatMap((one) => one.pieces).map((piece) => ({ piece, box: flatBox(piece.corners) }));
+  return shown.flatMap(boxedPieces);
 }
-type Box = { readonly low: Point; readonly high: Point };
 
-function flatBox(corners: readonly Vector[]): Box {
-  return bounds(corners.map(flat));
+/** Square to the pictures of the three axes: what a square piece covers in the picture has no other edges than along them. */
+const ACROSS: readonly Point[] = [
+  [1, 0],
+  [1 / 2, Math.sqrt(3) / 2],
+  [1 / 2, -Math.sqrt(3) / 2],
+];
+
+/** From and to along each of the three directions, mm. */
+type Spans = readonly (readonly [number, number])[];
+
+function spansOf(points: Loop): Spans {
+  return ACROSS.map(([u, v]) => {
+    let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+    for (const [x, y] of points) {
+      const along = x * u + y * v;
+      if (along < from) from = along;
+      if (along > to) to = along;
+    }
+    return [from, to];
+  });
+}
+
+function isApart(a: Spans, b: Spans): boolean {
+  return a.some(([from, to], i) => {
+    const [low, high] = b[i] ?? [from, to];
+    return to <= low || high <= from;
+  });
 }
 
 function visible(face: Face, pieces: readonly Boxed[]): readonly Polygon[] {
@@ -70,19 +105,25 @@ function visible(face: Face, pieces: readonly Boxed[]): readonly Polygon[] {
 
 /** What is left of an area of a face in the picture's plane when pieces stand before it. */
 function uncovered(face: Face, { outline, holes }: Polygon, pieces: readonly Boxed[]): readonly Polygon[] {
-  const box = bounds(outline);
-  const shadows = pieces
-    .filter((one) => apart(one.box, box) === false)
-    .flatMap(({ piece }) => {
-      const shadow = shadowOn(face, piece);
-      return shadow.length > 2 ? [shadow] : [];
-    });
+  const spans = spansOf(outline);
+  const shadows: Loop[] = [];
+  for (const one of pieces) {
+    if (isApart(one.spans, spans)) continue;
+    const shadow = shadowOn(face, one);
+    if (shadow.length < 3) continue;
+    if (liesIn(outline, shadow)) return [];
+    shadows.push(shadow);
+  }
   if (shadows.length === 0) return [{ outline, holes }];
   return difference([outline], [...holes, ...shadows]).filter((part) => area(part) > SLIVER && !isSliver(part));
 }
 
-function apart(a: Box, b: Box): boolean {
-  return a.high[0] <= b.low[0] || b.high[0] <= a.low[0] || a.high[1] <= b.low[1] || b.high[1] <= a.low[1];
+/** Whether points lie in a convex loop that runs counter-clockwise. */
+function liesIn(points: Loop, loop: Loop): boolean {
+  return loop.every(([ax, ay], i) => {
+    const [bx, by] = loop[(i + 1) % loop.length] ?? [ax, ay];
+    return points.every(([x, y]) => (bx - ax) * (y - ay) >= (by - ay) * (x - ax));
+  });
 }
 
 /** Thinner than a hundredth of a millimetre along all its length. */
@@ -95,9 +136,10 @@ function isSliver(polygon: Polygon): boolean {
 }
 
 /** The shadow that the part of a convex piece in front of a face's plane throws on it along the line of sight. */
-function shadowOn({ normal, offset }: Face, piece: Convex): readonly Point[] {
+function shadowOn({ normal, offset }: Face, { piece, silhouette }: Boxed): Loop {
   const before = (p: Vector) => dot(normal, p) - offset;
   if (piece.corners.every((corner) => before(corner) <= TOUCH)) return [];
+  if (piece.corners.every((corner) => before(corner) >= 0)) return silhouette();
   const front = piece.faces.flatMap((loop) =>
     loop.flatMap((p, i): readonly Vector[] => {
       const next = loop[(i + 1) % loop.length] ?? p;

@@ -7,6 +7,7 @@ import { plus, times } from '../../core/geometry/vector.ts';
 import { arrowhead } from '../arrow.ts';
 import { type Block, extentOf } from '../block.ts';
 import type { Extent, Mark, Spot } from '../mark.ts';
+import { onceFor } from '../once.ts';
 import { lettering } from '../text.ts';
 import { flat } from './gaze.ts';
 import { type Seen, type Shown, seenJoined, seenOf } from './hidden.ts';
@@ -106,13 +107,13 @@ function areaMark({ id, area }: Seen, { strong }: Picture, paper: (point: Point)
   return { kind: 'polygon', rings, fill: 'wood', pen: strong.has(id) ? 'edge' : 'hatch', role: 'outline' };
 }
 
-/** A body turned over about the bench's length, as its builders turn it. */
-function turnedOver(one: PictureBody): PictureBody {
+/** A body turned over about the bench's length, as its builders turn it; the same in every picture. */
+const turnedOver = onceFor((one: PictureBody): PictureBody => {
   const over = ([x, y, z]: Vector): Vector => [x, 0 - y, 0 - z];
   const pieces = one.pieces.map((piece) => convex(piece.faces.map((face) => face.map(over))));
   const box = boxRound(pieces.map((piece) => ({ ...one, box: piece.box })));
   return { ...one, pieces, box, faces: one.faces.map((face) => turnedFace(face, over)) };
-}
+});
 
 type Ground = {
   readonly bodies: readonly Body[];

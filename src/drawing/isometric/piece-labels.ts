@@ -1,9 +1,10 @@
 import { area, bounds, holds } from '../../core/geometry/polygon.ts';
 import type { Point, Polygon } from '../../core/geometry/shapes.ts';
 import { extentOf } from '../block.ts';
-import { alsoTaken, firstFit, isFree, ledLabelMarks, linesOf, type Taken, taken } from '../labels.ts';
+import { alsoTaken, boxAbout, firstFit, isApart, ledLabelMarks, linesOf, type Taken, taken } from '../labels.ts';
 import type { Extent, Mark, Spot, TextMark } from '../mark.ts';
-import { textBox } from '../text.ts';
+import { distance, nearestFirst } from '../near-spots.ts';
+import { smallText, textWidth } from '../text.ts';
 
 /** A piece's name, what is seen of it on paper, and where it is when nothing of it is seen. */
 export type PieceLabel = { readonly text: string; readonly areas: readonly Polygon[]; readonly middle: Spot | null };
@@ -36,7 +37,13 @@ export function pieceLabels(labels: readonly PieceLabel[], drawn: readonly Mark[
 /** A label with a leader to the largest area that a leader gets to. */
 function besideOf({ text, areas, middle }: PieceLabel, obstacles: Taken, within: Extent): readonly Mark[] {
   const hidden = areas.length === 0;
-  const ends = hidden ? (middle === null ? [] : [middle]) : bySize(areas).slice(0, TRIED).map(middleOf);
+  const ends = hidden
+    ? middle === null
+      ? []
+      : [middle]
+    : bySize(areas)
+        .slice(0, TRIED)
+        .map(({ one }) => middleOf(one));
   for (const [x, y] of ends) {
     const box = { x0: x, y0: y, x1: x, y1: y };
     const led = ledLabelMarks({ text: hidden ? `${text}, hidden` : text, box }, obstacles, within);
@@ -45,20 +52,23 @@ function besideOf({ text, areas, middle }: PieceLabel, obstacles: Taken, within:
   return [];
 }
 
-function bySize(areas: readonly Polygon[]): readonly Polygon[] {
-  return areas.toSorted((a, b) => area(b) - area(a));
+function bySize(areas: readonly Polygon[]): readonly { readonly one: Polygon; readonly size: number }[] {
+  return areas.map((one) => ({ one, size: area(one) })).sort((a, b) => b.size - a.size);
 }
 
 function insideOf({ text, areas }: PieceLabel, obstacles: Taken): TextMark | null {
-  for (const one of bySize(areas)) {
-    const found = firstFit(text, spotsIn(one), (mark) => isWithin(mark, one) && isFree(mark, obstacles));
+  const wide = textWidth(text, smallText, 'bold');
+  for (const { one, size } of bySize(areas)) {
+    const { x0, x1 } = boxOf(one);
+    // most areas are too small or too narrow for the words wherever they stand
+    if (x1 - x0 < wide || size < wide * smallText) continue;
+    const found = firstFit(text, spotsIn(one), (box) => isWithin(box, one) && isApart(box, obstacles));
     if (found !== null) return found;
   }
   return null;
 }
 
-function isWithin(mark: TextMark, polygon: Polygon): boolean {
-  const { x0, y0, x1, y1 } = textBox(mark);
+function isWithin({ x0, y0, x1, y1 }: Extent, polygon: Polygon): boolean {
   const corners: readonly Point[] = [
     [x0, y0],
     [x1, y0],
@@ -69,18 +79,18 @@ function isWithin(mark: TextMark, polygon: Polygon): boolean {
 }
 
 /** Places in an area on a grid of 1.5 mm, those nearest its middle first. */
-function spotsIn(polygon: Polygon): readonly Spot[] {
-  const { low, high } = bounds(polygon.outline);
-  const step = 1.5;
-  const [columns, rows] = [Math.floor((high[0] - low[0]) / step), Math.floor((high[1] - low[1]) / step)];
-  const middle: Spot = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2];
-  const far = ([x, y]: Spot) => Math.hypot(x - middle[0], y - middle[1]);
-  return Array.from(
-    { length: (columns + 1) * (rows + 1) },
-    (_, i): Spot => [low[0] + (i % (columns + 1)) * step, low[1] + Math.floor(i / (columns + 1)) * step],
-  )
-    .filter((spot) => holds(polygon, spot))
-    .toSorted((a, b) => far(a) - far(b) || a[1] - b[1] || a[0] - b[0]);
+function* spotsIn(polygon: Polygon): Iterable<Spot> {
+  const { x0, y0, x1, y1 } = boxOf(polygon);
+  const middle: Spot = [(x0 + x1) / 2, (y0 + y1) / 2];
+  const far = (spot: Spot) => distance(spot, middle);
+  for (const spot of nearestFirst({ within: boxOf(polygon), step: 1.5, about: boxAbout(middle, 0), far })) {
+    if (holds(polygon, spot)) yield spot;
+  }
+}
+
+function boxOf({ outline }: Polygon): Extent {
+  const { low, high } = bounds(outline);
+  return { x0: low[0], y0: low[1], x1: high[0], y1: high[1] };
 }
 
 /** A place inside an area: the middle of the widest stretch level with its half height. */

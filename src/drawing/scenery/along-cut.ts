@@ -5,7 +5,9 @@ import { bounds, clipConvex } from '../../core/geometry/polygon.ts';
 import type { Point, Polygon, Vector } from '../../core/geometry/shapes.ts';
 import type { SectionPlace } from '../../core/scenery/section.ts';
 import { type Site, toBench } from '../../core/scenery/site.ts';
+import type { Part } from '../../core/stock/part.ts';
 import type { DrawingBook } from '../book.ts';
+import { onceFor } from '../once.ts';
 import { type Placed, placedParts, type Seen, solidOf } from '../scene.ts';
 
 /** A plane is looked at this far beside its own place, mm: where two bodies of one part meet on it, one of them is cut. */
@@ -37,8 +39,13 @@ function planeOn({ pose }: Site, from: SectionPlace, to: SectionPlace): Plane {
   return { start, along: [(end[0] - start[0]) / size, (end[1] - start[1]) / size], length: to.s - from.s, s: from.s };
 }
 
+/** The convex pieces of a part at each of its places, the same for all sections. */
+const bodiesAt = onceFor(
+  (part: Part) => new Map(part.places.map((place) => [place, convexPieces(solidOf(part), place.pose)])),
+);
+
 function cutPiece({ part, place }: Placed, planes: readonly Plane[]): Seen | null {
-  const bodies = convexPieces(solidOf(part), place.pose);
+  const bodies = bodiesAt(part).get(place) ?? [];
   const loops = planes.flatMap((plane) => bodies.flatMap((body) => cutBody(body, plane)));
   if (loops.length === 0) return null;
   const areas: readonly Polygon[] = union(loops, []);

@@ -1,5 +1,4 @@
 import type { Point } from '../../core/geometry/shapes.ts';
-import { partOutline } from '../../core/stock/outline.ts';
 import type { Part } from '../../core/stock/part.ts';
 import { viewChains } from '../bench-chains.ts';
 import { headedBlock } from '../bench-view.ts';
@@ -8,6 +7,7 @@ import type { DrawingOptions, DrawingUnit } from '../drawing.ts';
 import { lengthText, saidLength } from '../figures.ts';
 import { noteBlocks } from '../notes.ts';
 import { scaleText } from '../paper.ts';
+import { outlineOf } from '../scene.ts';
 import type { View } from '../view.ts';
 import { areaMark, type LandLayout, largest } from './land-stage.ts';
 
@@ -16,7 +16,8 @@ const APART: Readonly<Record<DrawingUnit, number>> = { mm: 25, in: 25.4 };
 
 /** A profile board: its true shape, and heights along it for setting it out on the wood. */
 export function boardLayout(part: Part, options: DrawingOptions): LandLayout {
-  const { block, scale } = largest((at) => boardBlock(part, options, at), options);
+  const { length, width, thickness } = part.blank;
+  const { block, scale } = largest((at) => boardBlock(part, options, at), options, { width: length, height: width });
   const heights = offsets(part, options.unit);
   const notes = noteBlocks(
     'Heights over the lower edge, by distance from the left end',
@@ -26,7 +27,6 @@ export function boardLayout(part: Part, options: DrawingOptions): LandLayout {
       dimensions: [],
     })),
   );
-  const { length, width, thickness } = part.blank;
   const size = `${saidLength(length, options.unit)} long, ${saidLength(width, options.unit)} at its highest, ${saidLength(thickness, options.unit)} thick`;
   return {
     blocks: [block, ...notes],
@@ -38,7 +38,7 @@ export function boardLayout(part: Part, options: DrawingOptions): LandLayout {
 function boardBlock(part: Part, { unit }: DrawingOptions, scale: number): Block {
   const view: View = { name: part.id, scale, origin: [0, 0], breaks: [] };
   const { length, width } = part.blank;
-  const marks = [areaMark(view, partOutline(part), { pen: 'edge', fill: 'wood' })];
+  const marks = [areaMark(view, outlineOf(part), { pen: 'edge', fill: 'wood' })];
   const chains = viewChains({
     view,
     unit,
@@ -58,7 +58,7 @@ function offsets(part: Part, unit: DrawingUnit): readonly Point[] {
   const { length } = part.blank;
   const count = Math.floor(length / APART[unit]);
   const stops = [...Array.from({ length: count + 1 }, (_, i) => i * APART[unit]), length];
-  const top = partOutline(part).outline;
+  const top = outlineOf(part).outline;
   return stops.map((x): Point => [x, heightAt(top, x)]);
 }
 

@@ -1,7 +1,7 @@
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
 import { contourPlan, contourWords } from './contour-plan.ts';
-import { type LandLayout, largest } from './land-stage.ts';
+import { type LandLayout, largest, sitesSize } from './land-stage.ts';
 import { landSection } from './section-drawing.ts';
 import { lengthOf, sectionWords, titleOf } from './section-words.ts';
 
@@ -35,11 +35,14 @@ export function landLayout(book: DrawingBook, id: string, options: DrawingOption
   const land = book.scenery ?? null;
   if (land === null) return null;
   if (id === CONTOURS) {
-    const { block, scale } = largest((at) => contourPlan({ book, land, options, scale: at }), options);
+    const { block, scale } = largest((at) => contourPlan({ book, land, options, scale: at }), options, sitesSize(book));
     return { blocks: [block], scale, desc: contourWords({ land }, options.unit) };
   }
   const section = land.sections.find((one) => id === `${SECTION}${one.id}`);
   if (section === undefined) return null;
-  const { block, scale } = largest(landSection({ book, land, options }, section), options, lengthOf(section));
+  const { block, scale } = largest(landSection({ book, land, options }, section), options, {
+    width: lengthOf(section),
+    height: 0,
+  });
   return { blocks: [block], scale, desc: sectionWords(section, options.unit) };
 }

@@ -1,3 +1,4 @@
+import { bounds } from '../../core/geometry/polygon.ts';
 import type { Point, Polygon } from '../../core/geometry/shapes.ts';
 import type { SceneryModel } from '../../core/scenery/model.ts';
 import { type Site, sitesOf, toNotebook } from '../../core/scenery/site.ts';
@@ -5,10 +6,9 @@ import type { Block } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
 import type { Mark } from '../mark.ts';
-import { scales } from '../paper.ts';
 import type { FillName, PenName } from '../pens.ts';
 import { fromAbove, placedParts, seen } from '../scene.ts';
-import { drawingArea, fitsSheet } from '../sheet.ts';
+import { firstFitting, fitsSheet, possibleScales } from '../sheet.ts';
 import { onPaper, type View } from '../view.ts';
 
 /** What a drawing of the land is made from. */
@@ -21,18 +21,20 @@ export type LandAsk = {
 
 export type LandLayout = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
 
-/** A block at the largest scale that fits the paper, full size at most; nothing is drawn where its `length` (mm) is too long. */
+/** A block at the largest scale that fits the paper, full size at most; nothing is drawn where its own `size` (mm) is too large. */
 export function largest(
   block: (scale: number) => Block,
   { paper }: DrawingOptions,
-  length = 0,
+  size: { readonly width: number; readonly height: number },
 ): { readonly block: Block; readonly scale: number } {
-  const { x0, x1 } = drawingArea(paper);
-  for (const scale of scales.filter((one) => one >= 1 && length / one <= x1 - x0)) {
-    const drawn = block(scale);
-    if (fitsSheet(drawn, paper)) return { block: drawn, scale };
-  }
-  return { block: block(100), scale: 100 };
+  const { drawn, scale } = firstFitting(possibleScales(size, paper), block, (one) => fitsSheet(one, paper));
+  return { block: drawn, scale };
+}
+
+/** How far the benches reach from above, mm. */
+export function sitesSize(book: DrawingBook): { readonly width: number; readonly height: number } {
+  const { low, high } = bounds(sites(book).flatMap(({ loop }) => loop));
+  return { width: high[0] - low[0], height: high[1] - low[1] };
 }
 
 export function sites(book: DrawingBook): readonly Site[] {

@@ -3,7 +3,6 @@ import { clipped, mapped } from '../../core/scenery/clip.ts';
 import type { Region } from '../../core/scenery/land.ts';
 import type { BuiltLayer } from '../../core/scenery/model.ts';
 import { sitesOf, toBench } from '../../core/scenery/site.ts';
-import { partOutline } from '../../core/stock/outline.ts';
 import type { MatingMark, Part } from '../../core/stock/part.ts';
 import { viewChains } from '../bench-chains.ts';
 import { headedBlock } from '../bench-view.ts';
@@ -15,6 +14,7 @@ import { boxesOf, labelAll, linesOf } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { noteBlocks } from '../notes.ts';
 import { scaleText } from '../paper.ts';
+import { outlineOf } from '../scene.ts';
 import { onPaper, type View } from '../view.ts';
 import { areaMark, type LandLayout, largest, loopMark } from './land-stage.ts';
 import { cornerNotes, gridMarks, offsetNotes } from './template-grid.ts';
@@ -22,12 +22,11 @@ import { cornerNotes, gridMarks, offsetNotes } from './template-grid.ts';
 /** A layer's template: cut on the full line, carve down to the dashed one, pin through the crosses. */
 export function layerLayout(book: DrawingBook, part: Part, options: DrawingOptions): LandLayout {
   const layer = book.scenery?.layers.find(({ pieces }) => pieces.some((piece) => piece.part === part.id)) ?? null;
-  const { block, scale } = largest(
-    (at) => templateBlock({ book, part, layer, options, scale: at }),
-    options,
-    part.blank.length,
-  );
-  const gridded = { shape: partOutline(part), unit: options.unit };
+  const { block, scale } = largest((at) => templateBlock({ book, part, layer, options, scale: at }), options, {
+    width: part.blank.length,
+    height: part.blank.width,
+  });
+  const gridded = { shape: outlineOf(part), unit: options.unit };
   const table = noteBlocks(
     'Offsets, from the lower left corner: along, then foam up from and to',
     offsetNotes(gridded),
@@ -55,7 +54,7 @@ type TemplateAsk = {
 function templateBlock(ask: TemplateAsk): Block {
   const { part, layer, options, scale } = ask;
   const view: View = { name: part.id, scale, origin: [0, 0], breaks: [] };
-  const shape = partOutline(part);
+  const shape = outlineOf(part);
   const pins = part.places[0]?.marks ?? [];
   const marks: readonly Mark[] = [
     areaMark(view, shape, { pen: 'edge', fill: 'wood' }),

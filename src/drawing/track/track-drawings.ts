@@ -1,6 +1,7 @@
 import type { Block } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
+import { sitesSize } from '../scenery/land-stage.ts';
 import { gradeProfile, profileWords } from './grade-profile.ts';
 import { setOutNotes } from './set-out-notes.ts';
 import { planWords, trackPlan } from './track-plan.ts';
@@ -40,12 +41,19 @@ export function trackLayout(
   const track = book.track ?? null;
   if (track === null) return null;
   if (id === PLAN) {
-    const { block, scale } = largestFitting((at) => trackPlan({ book, track, options, scale: at }), options);
+    const { block, scale } = largestFitting(
+      (at) => trackPlan({ book, track, options, scale: at }),
+      options,
+      sitesSize(book),
+    );
     const table = setOutNotes(track, options.unit);
     return { blocks: [block, ...table], scale, desc: planWords({ track }, options.unit) };
   }
   const line = track.lines.find((one) => id === `${PROFILE}${one.id}`);
   if (line === undefined) return null;
-  const { block, scale } = largestFitting((at) => gradeProfile({ book, track, options, scale: at }, line), options);
+  const { block, scale } = largestFitting((at) => gradeProfile({ book, track, options, scale: at }, line), options, {
+    width: line.length,
+    height: 0,
+  });
   return { blocks: [block], scale, desc: profileWords(line, options.unit) };
 }

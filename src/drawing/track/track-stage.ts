@@ -5,9 +5,8 @@ import type { Block } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
 import type { Mark, Spot } from '../mark.ts';
-import { scales } from '../paper.ts';
 import type { PenName } from '../pens.ts';
-import { fitsSheet } from '../sheet.ts';
+import { fitsSheet, possibleScales } from '../sheet.ts';
 import { onPaper, type View } from '../view.ts';
 
 /** What a drawing of the track is made from. */
@@ -64,12 +63,13 @@ export function openEnd(view: View, at: { readonly x: number; readonly y: number
 /** A block before and after its labels, which take the time. */
 export type Drafted = { readonly plain: Block; readonly labelled: () => Block };
 
-/** The largest scale whose block fits the paper, first without its labels and then with them; full size at most. */
+/** The largest scale whose block fits the paper, first without its labels and then with them; nothing is drafted where its own `size` (mm) is too large. */
 export function largestFitting(
   draft: (scale: number) => Drafted,
   { paper }: DrawingOptions,
+  size: { readonly width: number; readonly height: number },
 ): { readonly block: Block; readonly scale: number } {
-  for (const scale of scales.filter((one) => one >= 1)) {
+  for (const scale of possibleScales(size, paper)) {
     const { plain, labelled } = draft(scale);
     if (!fitsSheet(plain, paper)) continue;
     const block = labelled();

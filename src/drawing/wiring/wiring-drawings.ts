@@ -1,10 +1,8 @@
-import { bounds } from '../../core/geometry/polygon.ts';
 import type { Block } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions, DrawingUnit } from '../drawing.ts';
 import { saidLength } from '../figures.ts';
-import { papers, scales } from '../paper.ts';
-import { sites } from '../scenery/land-stage.ts';
+import { largest, sitesSize } from '../scenery/land-stage.ts';
 import { fitsSheet } from '../sheet.ts';
 import { bayBlocks } from './bay-blocks.ts';
 import { oneLineBlocks } from './one-line.ts';
@@ -55,7 +53,7 @@ export function wiringLayout(book: DrawingBook, id: string, options: DrawingOpti
   const desc = words(ask(1), id, options.unit);
   if (id === 'wiring.above' || id === 'wiring.below') {
     const draw = id === 'wiring.above' ? wiresFromAbove : wiresFromBelow;
-    const { block, scale } = largest(draw, ask);
+    const { block, scale } = largest((at) => draw(ask(at)), options, sitesSize(book));
     return { blocks: [block, ...wireNotes(ask(scale))], scale, desc };
   }
   if (id === 'wiring.bays') {
@@ -64,24 +62,6 @@ export function wiringLayout(book: DrawingBook, id: string, options: DrawingOpti
     return { blocks: bayBlocks(ask(Math.max(10, scale))), scale: Math.max(10, scale), desc };
   }
   return { blocks: id === 'wiring.one-line' ? oneLineBlocks(ask(1)) : voltageBlocks(ask(1)), scale: null, desc };
-}
-
-/** The picture at the largest scale that fits; scales at which the benches alone are wider than the paper are not drawn. */
-function largest(
-  draw: (ask: WiringAsk) => Block,
-  ask: (scale: number) => WiringAsk,
-): { readonly block: Block; readonly scale: number } {
-  const { book, options } = ask(1);
-  const { low, high } = bounds(sites(book).flatMap(({ loop }) => loop));
-  const paper = papers[options.paper];
-  const possible = scales.filter(
-    (one) => one >= 1 && (high[0] - low[0]) / one < paper.width && (high[1] - low[1]) / one < paper.height,
-  );
-  for (const scale of possible) {
-    const block = draw(ask(scale));
-    if (fitsSheet(block, options.paper)) return { block, scale };
-  }
-  return { block: draw(ask(100)), scale: 100 };
 }
 
 /** What a drawing shows, in words. */
