@@ -131,10 +131,24 @@ describe('drawers in the demo table', () => {
   });
 });
 
+/** Findings of a table with these drawers, its dimensions changed. */
+function found(
+  drawers: Partial<DrawersInput>,
+  bench: Partial<BenchInput> = {},
+  dimensions: Readonly<Record<string, number>> = {},
+) {
+  const table = fittedTable({ drawers: [{ ...DRAWERS, ...drawers }], ...bench });
+  return model({ ...table, dimensions: { ...table.dimensions, ...dimensions } }).findings;
+}
+
+/** Halts about openings. */
+function openings(drawers: Partial<DrawersInput>, dimensions: Readonly<Record<string, number>> = {}) {
+  return found(drawers, {}, dimensions).filter(({ rule }) => /^opening|^no-ligament/.test(rule));
+}
+
 /** Rule, figure, limit and mend of the halts of a table with these drawers, once each. */
-function halts(drawers: Partial<DrawersInput>, bench: Partial<BenchInput> = {}) {
-  const findings = model(fittedTable({ drawers: [{ ...DRAWERS, ...drawers }], ...bench })).findings;
-  return findings
+function halts(...asked: Parameters<typeof found>) {
+  return found(...asked)
     .filter(({ level }) => level === 'halt')
     .map(({ rule, where, figure, limit, mend }) => ({
       rule,
@@ -157,8 +171,36 @@ describe('drawers that cannot be made are halts with the most that can be had, a
     expect(halt).toMatchObject({
       rule: 'no-ligament',
       limit: 15,
-      mend: 'make the opening at most 105, which leaves 30',
+      mend: 'make the opening at most 105, which leaves 30, or the sides at least 190 and the struts at least 160',
     });
+    expect(halts({ bays: [2], opening: 105 })).toEqual([]);
+    expect(halts({ bays: [2], opening: 130 }, {}, { side: 190, strut: 160 })).toEqual([]);
+  });
+
+  it('an opening that the side over the struts is too low for: how tall it is, and at most', () => {
+    const [found] = openings({ bays: [2], opening: 148 });
+    expect(spoken(found?.what ?? [], String)).toBe(
+      'an opening 148 tall does not fit above the undersides of the struts, where the side is 135 tall',
+    );
+    expect(found).toMatchObject({ rule: 'opening-taller-than-side', figure: 148, limit: 105 });
+  });
+
+  it('ligaments that leave no opening, and the most that do', () => {
+    const [found] = openings({ bays: [2], ligament: 90 });
+    expect(spoken(found?.what ?? [], String)).toBe('90 of wood below and 90 above leave no opening in a side of 170');
+    expect(spoken(found?.mend ?? [], String)).toBe('write a ligament of at most 53.5');
+    expect(halts({ bays: [2], ligament: 53.5 })).toEqual([]);
+    expect(halts({ bays: [2], ligament: 54 })).toHaveLength(1);
+  });
+
+  it('struts too shallow for any opening, and how deep they would be', () => {
+    const shallow = openings({ bays: [2] }, { strut: 60 });
+    expect(spoken(shallow[0]?.what ?? [], String)).toBe(
+      '110 of wood below and 110 above leave no opening in a side of 170',
+    );
+    expect(spoken(shallow[0]?.mend ?? [], String)).toBe('make the struts at least 116.5');
+    expect(openings({ bays: [2] }, { strut: 116.5 })).toEqual([]);
+    expect(openings({ bays: [2] }, { strut: 116 })).toHaveLength(1);
   });
 
   it('slides longer than the bay: the longest in the stock files that fit, those of the measure that pages show', () => {

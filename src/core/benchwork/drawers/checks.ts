@@ -8,12 +8,9 @@ import { tidy } from '../machining.ts';
 import { PRACTICE, told } from '../told.ts';
 import { type Bay, baysBehind, standingIn } from './bays.ts';
 import { longestSlide, slideLengths, takeOff } from './box.ts';
-import { tallestOpening } from './face.ts';
 import { BEHIND_SLIDE, bayAcross, gapsOf, LEAST_LIGAMENT, openingHeights, SLIDE_TALL } from './figures.ts';
 import { gapCares, overlapHalts } from './gap-checks.ts';
-
-/** Less wood than this beside an opening is no ligament at all, mm; common practice, no source. */
-const NO_LIGAMENT = 15;
+import { openingHalts } from './opening-checks.ts';
 
 /** What keeps a drawer from being made in a bay; empty when it can be. `taken` is what stands in the bench already. */
 export function drawerHalts(
@@ -29,35 +26,6 @@ export function drawerHalts(
     ...behindHalts(site, bay, { where, taken }),
     ...narrowHalts(site, input, { bay, where }),
   ];
-}
-
-function openingHalts(site: Site, input: DrawersInput, where: string): readonly Finding[] {
-  const { grid } = site;
-  const [low, high] = openingHeights(site, input);
-  const [below, above] = [tidy(low - grid.sideUnderside), tidy(grid.sideTop - high)];
-  const most = Math.max(
-    0,
-    tidy(tallestOpening(grid.side, 0) - Math.max(grid.side - grid.strut, LEAST_LIGAMENT) - LEAST_LIGAMENT),
-  );
-  const gaps = gapsOf(input);
-  const least = tidy(SLIDE_TALL + gaps.below + gaps.above);
-  const tall = tidy(high - low);
-  if (input.opening !== null && input.opening > grid.side) {
-    const what = say`an opening ${length(input.opening)} tall is taller than the side of ${length(grid.side)}`;
-    const mend = say`make it at most ${length(most)}, or the side at least ${length(input.opening + grid.side - most)}`;
-    return [told('halt', { rule: 'opening-taller-than-side', where, what, figure: input.opening, limit: most, mend })];
-  }
-  if (Math.min(below, above) < NO_LIGAMENT) {
-    const what = say`the opening leaves ${length(below)} of the side below it and ${length(above)} above`;
-    const mend = say`make the opening at most ${length(most)}, which leaves ${length(LEAST_LIGAMENT)}`;
-    return [
-      told('halt', { rule: 'no-ligament', where, what, figure: Math.min(below, above), limit: NO_LIGAMENT, mend }),
-    ];
-  }
-  if (tall >= least) return [];
-  const what = say`an opening ${length(tall)} tall leaves no height for a slide of ${length(SLIDE_TALL)}`;
-  const mend = say`make the opening at least ${length(least)}, or the side at least ${length(grid.side + least - tall)}`;
-  return [told('halt', { rule: 'opening-too-low', where, what, figure: tall, limit: least, mend })];
 }
 
 type Bayed = { readonly bay: Bay; readonly where: string };
@@ -101,9 +69,12 @@ function narrowHalts(site: Site, input: DrawersInput, { bay, where }: Bayed): re
   const clear = tidy(u1 - u0 - 2 * site.grid.t);
   const least = tidy(Math.max(LEAST_FACE + 2 * input.slides.clearance + 2 * thick, 5 * input.bit + LEAST_FACE));
   if (clear >= least) return [];
-  const what = say`between its spacers the bay is ${length(clear)} wide, too narrow for a drawer`;
+  const what =
+    clear > 0
+      ? say`between its spacers the bay is ${length(clear)} wide, too narrow for a drawer`
+      : say`the bay is ${length(tidy(u1 - u0))} wide, which its spacers fill`;
   const mend = say`choose a bay at least ${length(least + 2 * site.grid.t)} wide`;
-  return [told('halt', { rule: 'bay-too-narrow', where, what, figure: clear, limit: least, mend })];
+  return [told('halt', { rule: 'bay-too-narrow', where, what, figure: Math.max(0, clear), limit: least, mend })];
 }
 
 /** What works at a cost; said once a set, at its first drawer. */

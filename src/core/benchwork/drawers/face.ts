@@ -39,8 +39,3 @@ export type Ligaments = { readonly above: number; readonly below: number };
 export function ligaments(opening: Patch, board: number): Ligaments {
   return { above: tidy(board - opening.y1), below: opening.y0 };
 }
-
-/** The tallest opening that leaves a ligament of `least` above and below in a board, mm; 0 when there is room for none. */
-export function tallestOpening(board: number, least: number): number {
-  return Math.max(0, tidy(board - 2 * least));
-}

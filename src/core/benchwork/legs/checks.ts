@@ -112,7 +112,10 @@ function plateHalts(site: Site, legs: LegFigures, where: string): readonly Findi
   const plate = Math.max(...plateOf(legs.input.stand, where));
   const pad = legs.input.form === 'angle' ? angleFigures(site, legs, where).block : legs.width;
   if (pad >= plate) return [];
-  const what = say`the pad is ${length(pad)} wide, the plate on it ${length(plate)}`;
+  const what =
+    pad > 0
+      ? say`the pad is ${length(pad)} wide, the plate on it ${length(plate)}`
+      : say`a foot of ${length(angleFigures(site, legs, where).footWidth)} leaves no pad for a plate of ${length(plate)}`;
   const wider = tidy(
     plate - pad + (legs.input.form === 'angle' ? (legs.input.footWidth ?? 0.75 * legs.width) : legs.width),
   );
@@ -120,7 +123,7 @@ function plateHalts(site: Site, legs: LegFigures, where: string): readonly Findi
     legs.input.form === 'angle'
       ? say`write a foot-width of at least ${length(wider)}`
       : say`make the leg at least ${length(wider)} wide`;
-  return [told('halt', { rule: 'pad-smaller-than-plate', where, what, figure: pad, limit: plate, mend })];
+  return [told('halt', { rule: 'pad-smaller-than-plate', where, what, figure: Math.max(0, pad), limit: plate, mend })];
 }
 
 /** An angle's faces are flush with the frame's outside and its fin with the side's inside: one thickness does both. */

@@ -32,10 +32,15 @@ export function heightHalts({ grid }: Site, { id: where, top, lowest }: Height):
   const least = LEAST_LIGAMENT + LEAST_OPEN;
   const below = tidy(grid.sideTop - top);
   if (top >= lowest - 1e-9 && below >= least) return [];
-  const what = say`a shelf ${length(below)} below the deck does not fit between its cleats and the wood above the opening`;
+  const what =
+    below > 0
+      ? say`a shelf ${length(below)} below the deck does not fit between its cleats and the wood above the opening`
+      : say`a shelf and its cleats are taller than the struts of ${length(grid.strut)}`;
   const deeper = say`make the struts at least ${length(grid.strut + least - most)} deep`;
   const mend = most < least ? deeper : say`put it ${length(least)} to ${length(most)} below`;
-  return [told('halt', { rule: 'shelf-height', where, what, figure: below, limit: most, mend })];
+  return [
+    told('halt', { rule: 'shelf-height', where, what, figure: Math.max(0, below), limit: Math.max(0, most), mend }),
+  ];
 }
 
 /** A shelf whose opening lets no hand in that holds something. */
