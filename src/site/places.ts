@@ -6,8 +6,8 @@ import type { FixLine } from '../core/log/fixes.ts';
 import type { HiddenState } from '../core/log/hidden.ts';
 import type { Request } from '../core/stock/part.ts';
 import { stanceAlong } from '../core/track/line.ts';
-import { type Bay, bayAt, baysOf, footprintOf, nearestBay } from '../core/wiring/routing/bays.ts';
-import { wallsOf } from '../core/wiring/routing/walls.ts';
+import { benchBays, benchWalls } from '../core/wiring/bench-bays.ts';
+import { type Bay, bayAt, bayName, nearestBay } from '../core/wiring/routing/bays.ts';
 import { wiresBelow } from './below-words.ts';
 import type { Html } from './html.ts';
 import type { Book } from './notebooks.ts';
@@ -17,7 +17,10 @@ import { plainName } from './words.ts';
 /** A spot of the layout: a clear cell between boards under the deck, with what is at it and over it. Notebook mm. */
 export type Place = {
   readonly bay: Bay;
+  /** `Bay 2-1`, as on the drawings */
   readonly name: string;
+  /** `2 of 4 from the left, at the front` */
+  readonly where: string;
   /** instances of the boards round it */
   readonly walls: readonly string[];
   readonly requests: readonly Request[];
@@ -33,22 +36,6 @@ export type Place = {
 
 type Range = readonly [number, number];
 type Boxed = { readonly min: readonly number[]; readonly max: readonly number[] };
-
-function wallsIn(book: Book) {
-  const { benches, parts } = book.notebook;
-  const poses = benches.map(({ id, place }) => ({ bench: id, pose: standing([place.x, place.y], place.turn) }));
-  return wallsOf(
-    parts.map((part) => ({ ...part, phase: 'now' as const })),
-    poses,
-  );
-}
-
-/** Every bay of a notebook, column by column from the left, each from the front. */
-export function baysIn(book: Book): readonly Bay[] {
-  const walls = wallsIn(book);
-  const footprints = book.notebook.benches.flatMap(({ id }) => footprintOf(id, walls) ?? []);
-  return baysOf({ footprints, walls });
-}
 
 function touches(a: Range, b: Range): boolean {
   return Math.min(a[1], b[1]) - Math.max(a[0], b[0]) > -1;
@@ -153,19 +140,18 @@ function rowWords(row: number, rows: number): string {
   return row === rows ? ', at the back' : `, row ${row} from the front`;
 }
 
-/** What people call a bay: where one finds it standing before the front. */
-function bayName(bays: readonly Bay[], bay: Bay): string {
+/** Where one finds a bay, standing before the front. */
+function bayWhere(bays: readonly Bay[], bay: Bay): string {
   const mine = bays.filter(({ bench }) => bench === bay.bench);
   const [columns, rows] = [Math.max(...mine.map(({ column }) => column)), Math.max(...mine.map(({ row }) => row))];
-  const several = mine.length < bays.length ? `${plainName(bay.bench)}: ` : '';
-  return `${several}Bay ${bay.column} of ${columns} from the left${rowWords(bay.row, rows)}`;
+  return `${bay.column} of ${columns} from the left${rowWords(bay.row, rows)}`;
 }
 
 /** Every place of a notebook with what is at, under and over it. */
 export function placesOf(book: Book): readonly Place[] {
   const { envelopes, requests, state, track } = book.notebook;
-  const walls = wallsIn(book);
-  const bays = baysIn(book);
+  const walls = benchWalls(book.notebook);
+  const bays = benchBays(book.notebook);
   const homes = new Map(state.hidden.map(({ id }) => [id, bayOfHidden(book, bays, id)?.id ?? null]));
   return bays.map((bay) => {
     const mine = walls.filter(({ along, bench, faces, span }) => {
@@ -178,7 +164,8 @@ export function placesOf(book: Book): readonly Place[] {
     ];
     return {
       bay,
-      name: bayName(bays, bay),
+      name: bayName(bay.id),
+      where: bayWhere(bays, bay),
       walls: mine.map(({ part }) => part),
       requests: requests.filter(
         ({ at: [x, y], part }) => meets(bay, [x - 20, y - 20], [x + 20, y + 20]) && part !== '',

@@ -54,12 +54,12 @@ function untold(book: Notebook, id: string, roles: readonly string[]): readonly 
 
 describe('bays with drawers and shelves', () => {
   test('those alike share a drawing', () => {
-    expect(baysOf(table).map(({ id, numbers }) => [id, numbers])).toEqual([
-      ['drawer.front-2', [2, 3]],
-      ['shelf.back-2', [2, 3]],
+    expect(baysOf(table).map(({ id, bays }) => [id, bays])).toEqual([
+      ['drawer.front-2', ['bay.2-1', 'bay.3-1']],
+      ['shelf.back-2', ['bay.3-2', 'bay.2-2']],
     ]);
     expect(listDrawings(table).find(({ id }) => id === 'bay.shelf.back-2')?.title).toBe(
-      'Shelves in bays 2 and 3 of the back',
+      'Shelves in bays 2-2 and 3-2, from the back',
     );
   });
 

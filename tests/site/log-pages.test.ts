@@ -100,7 +100,7 @@ describe('places', () => {
     const inside = (1600 - 2 * t - 3 * t) * (1100 - 2 * t - t);
     const cells = places.reduce((sum, { bay }) => sum + (bay.x[1] - bay.x[0]) * (bay.y[1] - bay.y[0]), 0);
     expect(cells).toBeCloseTo(inside, 0);
-    expect(places[0]?.name).toBe('Bay 1 of 4 from the left, at the front');
+    expect(places[0]).toMatchObject({ name: 'Bay 1-1', where: '1 of 4 from the left, at the front' });
   });
 
   test('have the boards round them, and a fix only where it is within reach', () => {

@@ -1,3 +1,4 @@
+import { bayNumber } from '../../core/wiring/routing/bays.ts';
 import type { Block } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
@@ -11,15 +12,16 @@ import { bayFront, slideMiddle } from './bay-front.ts';
 
 const PREFIX = 'bay.';
 
-/** Bays of one side in words: `bays 2 and 3 of the front`. */
-function baysSaid({ numbers, side }: Bay): string {
-  const list = numbers.length === 1 ? String(numbers[0]) : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
-  return `${numbers.length === 1 ? 'bay' : 'bays'} ${list} of the ${side}`;
+/** Bays in words: `bays 2-1 and 3-1`. */
+function baysSaid({ bays }: Bay): string {
+  const numbers = bays.map(bayNumber).toSorted();
+  const list = numbers.length === 1 ? numbers[0] : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
+  return `${numbers.length === 1 ? 'bay' : 'bays'} ${list}`;
 }
 
 function titleOf(bay: Bay, several: boolean): string {
-  const what = bay.numbers.length === 1 ? bay.kind : bay.kind === 'shelf' ? 'shelves' : 'drawers';
-  const name = `${what.charAt(0).toUpperCase()}${what.slice(1)} in ${baysSaid(bay)}`;
+  const what = bay.bays.length === 1 ? bay.kind : bay.kind === 'shelf' ? 'shelves' : 'drawers';
+  const name = `${what.charAt(0).toUpperCase()}${what.slice(1)} in ${baysSaid(bay)}, from the ${bay.side}`;
   return several ? `${name} of ${bay.bench.id}` : name;
 }
 

@@ -1,9 +1,12 @@
 import type { Bench } from '../../core/benchwork/bench.ts';
-import type { Vector } from '../../core/geometry/shapes.ts';
+import { bounds } from '../../core/geometry/polygon.ts';
+import type { Point, Vector } from '../../core/geometry/shapes.ts';
 import { cross, dot, placed, times } from '../../core/geometry/vector.ts';
+import { benchBays } from '../../core/wiring/bench-bays.ts';
+import { nearestBay } from '../../core/wiring/routing/bays.ts';
 import type { DrawingBook } from '../book.ts';
 import type { Window } from '../outline.ts';
-import { extentOfSeen, fromFront, fromLeft, fromRight, type Gaze, type Placed, placedParts, seen } from '../scene.ts';
+import { extentOfSeen, fromAbove, fromFront, fromLeft, fromRight, type Gaze, type Placed, placedParts, seen } from '../scene.ts';
 
 type Side = 'front' | 'back' | 'left' | 'right';
 
@@ -14,7 +17,8 @@ export type Bay = {
   readonly kind: 'drawer' | 'shelf';
   readonly bench: Bench;
   readonly side: Side;
-  readonly numbers: readonly number[];
+  /** where it is fitted, as bays of the bench are named: `bay.2-1` */
+  readonly bays: readonly string[];
   /** of the drawer or shelf, its spacers or cleats, and the two pieces they are screwed to */
   readonly own: readonly Placed[];
   readonly holders: readonly Placed[];
@@ -52,11 +56,13 @@ export function baysOf(notebook: DrawingBook): readonly Bay[] {
   return all.flatMap((bay, i) => {
     if (keys.indexOf(keys[i] ?? '') !== i) return [];
     const alike = all.filter((_, j) => keys[j] === keys[i]);
-    return [{ ...bay, numbers: alike.flatMap(({ numbers }) => numbers) }];
+    return [{ ...bay, bays: alike.flatMap(({ bays }) => bays) }];
   });
 }
 
 function baysIn(notebook: DrawingBook, bench: Bench): readonly Bay[] {
+  const parts = notebook.parts.filter((part) => part.bench === bench.id);
+  const cells = benchBays({ benches: [{ id: bench.id, place: { x: 0, y: 0, turn: 0 } }], parts });
   const pieces = placedParts(notebook.parts.filter((part) => part.bench === bench.id && part.chapter === 'benchwork'));
   return pieces.flatMap(({ place }): readonly Bay[] => {
     const [, prefix = '', kind, side, number] = FITTED.exec(place.id) ?? [];
@@ -70,8 +76,17 @@ function baysIn(notebook: DrawingBook, bench: Bench): readonly Bay[] {
     const board = pieces.find((one) => one.place.id === `${prefix}${boards[side]}`);
     const opening = holeBefore(side, own, board);
     if (board === undefined || opening === null || holders.length !== 2 || walls.length !== 2) return [];
-    return [{ id, kind, bench, side, numbers: [Number(number)], own, holders, walls, board, opening }];
+    const cell = nearestBay(cells, middleOf(own))?.bay;
+    const bays = cell === undefined ? [] : [cell.id];
+    return [{ id, kind, bench, side, bays, own, holders, walls, board, opening }];
   });
+}
+
+/** The middle of some pieces from above. */
+function middleOf(pieces: readonly Placed[]): Point {
+  const boxes = pieces.map((one) => extentOfSeen(seen(one, fromAbove)));
+  const { low, high } = bounds(boxes.flatMap((box) => [box.low, box.high]));
+  return [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2];
 }
 
 function isKind(kind: string | undefined): kind is Bay['kind'] {

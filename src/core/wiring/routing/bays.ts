@@ -27,6 +27,21 @@ export function baysOf({ footprints, walls }: Pick<Site, 'footprints' | 'walls'>
   });
 }
 
+/** A bay's own number, column and row: `2-1` of `east.bay.2-1`. */
+export function bayNumber(id: string): string {
+  return id.slice(id.lastIndexOf('.') + 1);
+}
+
+/** What a bay is called wherever it is named: `Bay 2-1`, of several benches `Bay 2-1 of east`. */
+export function bayName(id: string): string {
+  const bench = id.endsWith(`.bay.${bayNumber(id)}`) ? id.slice(0, -`.bay.${bayNumber(id)}`.length) : '';
+  return `Bay ${bayNumber(id)}${bench === '' ? '' : ` of ${bench}`}`;
+}
+
+/** How bays are counted, to be said where their names stand. */
+export const BAY_COUNT =
+  'Bay 2-1 is the second from the left and the first from the front, as one stands before the front.';
+
 /** What walls along one axis leave clear across it; only walls that run most of the bench part it. */
 function clear(walls: readonly Wall[], along: 'x' | 'y', [low, high]: Range): readonly Range[] {
   const longest = walls
