@@ -170,26 +170,35 @@ function isOpen([from, to]: Straight, boxes: readonly Extent[]): boolean {
   return !boxes.some((box) => crosses([from, to], box) || overlap(dot, box));
 }
 
-export type Labelled = { readonly text: string; readonly box: Extent };
+/** `apart` is the room kept free on both sides of words that would read on into others beside them, mm. */
+export type Labelled = { readonly text: string; readonly box: Extent; readonly apart?: number };
+
+/** Whether a label's box stands off all that is taken, and no words stand too near beside it. */
+function isAlone(own: Extent, { apart = 0 }: Labelled, obstacles: Taken): boolean {
+  const wide = { ...own, x0: own.x0 - apart, x1: own.x1 + apart };
+  return isApart(own, obstacles) && !obstacles.boxes.some((other) => overlap(wide, other));
+}
 
 /**
  * A label on or beside what it names, clear of all lines and labels; else with a leader in the first of the rooms that
  * has a place; none when no room has.
  */
-export function labelMarks({ text, box }: Labelled, obstacles: Taken, rooms: readonly Extent[]): readonly Mark[] {
-  const near = firstFit(text, candidates(text, box), (own) => isApart(own, obstacles));
+export function labelMarks(label: Labelled, obstacles: Taken, rooms: readonly Extent[]): readonly Mark[] {
+  const { text, box } = label;
+  const near = firstFit(text, candidates(text, box), (own) => isAlone(own, label, obstacles));
   if (near !== null) return [near];
   for (const room of rooms) {
-    const led = ledLabelMarks({ text, box }, obstacles, room);
+    const led = ledLabelMarks(label, obstacles, room);
     if (led.length > 0) return led;
   }
   return [];
 }
 
 /** A label in the nearest free room, with a leader to what it names; none when there is no room. */
-export function ledLabelMarks({ text, box }: Labelled, obstacles: Taken, within: Extent): readonly Mark[] {
+export function ledLabelMarks(label: Labelled, obstacles: Taken, within: Extent): readonly Mark[] {
+  const { text, box } = label;
   const away = firstFit(text, farther(box, within), (own) => {
-    if (!isApart(own, obstacles)) return false;
+    if (!isAlone(own, label, obstacles)) return false;
     const leader = leaderFrom(own, box);
     return isOpen(leader, obstacles.boxes) && isOpen(leader, [own]);
   });

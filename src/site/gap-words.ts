@@ -1,4 +1,6 @@
 import type { Gap } from '../core/wiring/gap.ts';
+import type { LaidUnit } from '../core/wiring/laid-unit.ts';
+import { UNIT_NAMES as UNIT_TITLES, unitTag } from '../core/wiring/units.ts';
 import { both, line, text } from './html.ts';
 import { figurePair } from './lengths.ts';
 import type { Book } from './notebooks.ts';
@@ -33,9 +35,14 @@ export function reversingTable({ notebook }: Book): Told | null {
       both(figurePair(from)),
       both(figurePair(to)),
       both(figurePair(length)),
-      text(units.find(({ of }) => of === segment)?.id ?? 'nothing yet'),
+      text(unitWords(units, segment)),
     ]),
   };
+}
+
+function unitWords(units: readonly LaidUnit[], segment: string): string {
+  const unit = units.find(({ of }) => of === segment);
+  return unit === undefined ? 'nothing yet' : `${unitTag(units, unit.id)}, ${UNIT_TITLES[unit.kind]}`;
 }
 
 /** Every place where rails are cut, named as on the drawings; null where none is. */

@@ -1,3 +1,4 @@
+import { bounds } from '../geometry/polygon.ts';
 import { fromWorld } from '../geometry/pose.ts';
 import type { Box, Point, Vector } from '../geometry/shapes.ts';
 import type { BusHole } from './holes.ts';
@@ -14,6 +15,9 @@ export type PlaceBelow = {
   readonly bench: string;
   readonly x: readonly [number, number];
   readonly y: readonly [number, number];
+  /** the same from above in notebook coordinates, mm */
+  readonly low: Point;
+  readonly high: Point;
   readonly bus: boolean;
   readonly feeders: readonly string[];
   readonly loads: readonly string[];
@@ -49,12 +53,13 @@ export function placesBelow(
     const joints = jointsIn(wired, wires, bay);
     return {
       ...{ bay: bay.id, bench: bay.bench, x: bay.x, y: bay.y },
+      ...boxOf(wired, bay),
       bus: passed.includes(bay.id),
       feeders: wired.feeders.filter(({ id }) => taps.get(id)?.bay === bay.id).map(({ id }) => id),
       loads: wired.loads.filter(({ drop }) => taps.get(drop)?.bay === bay.id).map(({ id }) => id),
       turnouts: input.rails.turnouts.filter(({ at }) => inBay(bay, at)).map(({ id }) => id),
       units: wired.units.filter(({ place: [x, y] }) => inBay(bay, [x, y])).map(({ id }) => id),
-      holes: holes.filter(({ at }) => bounds(bay, fromWorld(under.frame, at))).map(({ id }) => id),
+      holes: holes.filter(({ at }) => inWalls(bay, fromWorld(under.frame, at))).map(({ id }) => id),
       spaces: reaching.map(({ id }) => id),
       busHeight: passed.includes(bay.id) ? wired.z : null,
       wires: wires.filter(({ path }) => passes(wired, path, bay)).map(({ label }) => label),
@@ -62,6 +67,12 @@ export function placesBelow(
       below: reaching.map(({ box, id }) => ({ id, from: box.min[2], to: box.max[2] })),
     };
   });
+}
+
+/** Benches stand square to the one the bus starts at; from above the box is as wide as the notebook's axes see it. */
+function boxOf({ under }: Wired, { x, y }: Bay): Pick<PlaceBelow, 'low' | 'high'> {
+  const corners = x.flatMap((u) => y.map((v) => outward(under, [u, v], 0)));
+  return bounds(corners.map(([u, v]): Point => [u, v]));
 }
 
 function overlaps({ x, y }: Bay, { max, min }: Box): boolean {
@@ -88,7 +99,7 @@ function jointsIn({ taps, under, units, z }: Wired, wires: readonly Wire[], bay:
 }
 
 /** A hole in one of a bay's walls. */
-function bounds(bay: Bay, [x, y]: readonly [number, number, number]): boolean {
+function inWalls(bay: Bay, [x, y]: readonly [number, number, number]): boolean {
   const off = 60;
   const outside = x < bay.x[0] - off || x > bay.x[1] + off || y < bay.y[0] - off || y > bay.y[1] + off;
   const beside = (x >= bay.x[0] && x <= bay.x[1]) || (y >= bay.y[0] && y <= bay.y[1]);

@@ -16,6 +16,12 @@ export const UNIT_NAMES: Readonly<Record<UnitKind, string>> = {
   'bridge-switch': 'double-pole switch pressed by the closed bridge',
 };
 
+/** What is written on a unit, by its place among all: `U1`; its own name where it is none of them. */
+export function unitTag(units: readonly { readonly id: string }[], id: string): string {
+  const place = units.findIndex((one) => one.id === id);
+  return place < 0 ? id : `U${place + 1}`;
+}
+
 /** A unit that the layout needs. */
 export type UnitWanted = {
   readonly id: string;

@@ -10,6 +10,7 @@ import type { Net } from './nets.ts';
 import { type BusSpot, type Limb, passing, spotAt, stretchPath } from './routing/limbs.ts';
 import { CLIPPED, type Tap } from './routing/tap.ts';
 import { outward, type Under } from './under.ts';
+import { unitTag } from './units.ts';
 import { BUS_SLACK, colours, cut, LEAD_LOOP, type Pair, TAIL_SLACK, type Wire } from './wire.ts';
 
 /** A load as its wires find it: where it is, where they go up or end, and whether they come up through the deck. */
@@ -59,7 +60,7 @@ export function wireList(wired: Wired): readonly Wire[] {
   const numbers = new Map(buses.map(({ id }, i) => [id, i + 1]));
   const named = { wired, numbers };
   const pairs: readonly Pair[] = [
-    ...buses.map((pair) => ({ ...pair, from: startOf(named, pair) })),
+    ...buses.map((pair) => ({ ...pair, ...startOf(named, pair) })),
     ...wired.units.flatMap((unit) => unitPairs(named, unit, bus.stock.id)),
     ...wired.feeders.flatMap((feeder) => feederPair(named, feeder, thin)),
     ...wired.loads.flatMap((load) => loadPair(named, load, thin)),
@@ -76,7 +77,7 @@ export function wireList(wired: Wired): readonly Wire[] {
 /** The wiring with the numbers of the bus pairs by their ids. */
 type Named = { readonly wired: Wired; readonly numbers: ReadonlyMap<string, number> };
 
-function wiresOf({ use, ...pair }: Pair, number: number, [first, second]: readonly [string, string]): readonly Wire[] {
+function wiresOf(pair: Pair, number: number, [first, second]: readonly [string, string]): readonly Wire[] {
   return [
     { ...pair, id: `${pair.id}-a`, label: `${number}a`, colour: first },
     { ...pair, id: `${pair.id}-b`, label: `${number}b`, colour: second },
@@ -84,11 +85,12 @@ function wiresOf({ use, ...pair }: Pair, number: number, [first, second]: readon
 }
 
 /** The lengths of bus of one pair of its own, from the supply or its unit on. */
-function busPairs({ input, joints, limbs, under, z }: Wired, net: Net, stock: string): readonly Pair[] {
-  const name = ownerName(input, net);
+function busPairs(wired: Wired, net: Net, stock: string): readonly Pair[] {
+  const { input, joints, limbs, under, z } = wired;
+  const name = ownerName(wired, net);
   return busPieces(net, joints).map((piece, i) => ({
     ...{ id: piece.id, kind: 'bus', stock, district: net.district, net: net.id, use: 'rails' },
-    ...{ from: [], along: piece.from },
+    ...{ from: [], on: null, along: piece.from },
     to: piece.ends === null ? (i === 0 ? say`end of ${name}` : say`end of a branch of ${name}`) : say`${piece.ends}`,
     ...cut(
       stretchPath(limbs, piece).map((point) => outward(under, point, z)),
@@ -98,38 +100,45 @@ function busPairs({ input, joints, limbs, under, z }: Wired, net: Net, stock: st
   }));
 }
 
-/** What a pair of its own is called: its district, or its unit. */
-function ownerName(input: WiringInput, { district, unit }: Net): string {
-  return unit ?? districtName(input, district);
+/** What a pair of its own is called: its district, or the tag of its unit. */
+function ownerName({ input, units }: Pick<Wired, 'input' | 'units'>, { district, unit }: Net): string {
+  return unit === null ? districtName(input, district) : unitTag(units, unit);
 }
 
+/** Where an end of a pair is, in words, and the pair of bus that it is joined to there. */
+type Join = { readonly from: Sentence; readonly on: string | null };
+
 /** Where a length of bus begins: at the supply, at its unit, at a plug, or at a T-joint. */
-function startOf({ wired, numbers }: Named, { id, net: own }: Pair): Sentence {
+function startOf({ wired, numbers }: Named, { id, net: own }: Pair): Join {
   const { joints, limbs, nets } = wired;
   const net = nets.find((one) => one.id === own);
   const pieces = net === undefined ? [] : busPieces(net, joints);
   const piece = pieces.find((one) => one.id === id);
-  if (net === undefined || piece === undefined) return say`supply`;
-  if (piece.begins !== null) return say`${piece.begins}`;
+  if (net === undefined || piece === undefined) return { from: say`supply`, on: null };
+  if (piece.begins !== null) {
+    const before = pieces.find(({ ends }) => ends === piece.begins);
+    return { from: say`${piece.begins}`, on: before?.id ?? null };
+  }
   const start = spotAt(limbs, { limb: piece.limb, along: piece.from });
   const parent = passing(
     pieces.filter((one) => one !== piece),
     start,
   );
-  if (parent !== null) return say`T-joint on pair ${String(numbers.get(parent.id) ?? 0)}`;
-  if (net.unit === null) return say`supply`;
+  if (parent !== null) return { from: say`T-joint on pair ${String(numbers.get(parent.id) ?? 0)}`, on: parent.id };
+  if (net.unit === null) return { from: say`supply`, on: null };
   const source = spotAt(limbs, net.source);
   // a pair that is fed somewhere on its way begins at a feeder
   const fed = source.limb === start.limb && Math.abs(source.along - start.along) < 1e-5;
-  return fed ? say`${net.unit}` : say`its first feeder`;
+  return { from: fed ? say`${unitTag(wired.units, net.unit)}` : say`its first feeder`, on: null };
 }
 
 /** The pair that passes a place for a net, by its number; the unit itself where all hangs at one place. */
-function pairAt({ wired, numbers }: Named, id: string, spot: BusSpot): Sentence {
+function pairAt({ wired, numbers }: Named, id: string, spot: BusSpot): Join {
   const net = wired.nets.find((one) => one.id === id);
   const piece = net === undefined ? null : passing(busPieces(net, wired.joints), spot);
-  if (net === undefined || piece === null) return say`${id}`;
-  return say`pair ${String(numbers.get(piece.id) ?? 0)}, ${ownerName(wired.input, net)}`;
+  if (net === undefined || piece === null) return { from: say`${unitTag(wired.units, id)}`, on: null };
+  const from = say`pair ${String(numbers.get(piece.id) ?? 0)}, ${ownerName(wired, net)}`;
+  return { from, on: piece.id };
 }
 
 /** From a tap along the deck's underside to where its wires go up. */
@@ -153,7 +162,7 @@ function feederPair(named: Named, feeder: Feeder, stock: string): readonly Pair[
   return [
     {
       ...{ id, kind: lead ? 'lead' : 'feeder', stock, district, net, use: 'rails', along: tap.along },
-      from: pairAt(named, net, tap),
+      ...pairAt(named, net, tap),
       to: say`${line} at ${length(at)}, a to the ${side} rail`,
       ...cut(upPath(wired, tap, feeder), slack, wired.input.show),
     },
@@ -170,7 +179,7 @@ function loadPair(named: Named, load: WiredLoad, stock: string): readonly Pair[]
   return [
     {
       ...{ id, kind: 'load', stock, district, net: district, use: turnout ? 'turnout' : 'other', along: tap.along },
-      from: pairAt(named, district, tap),
+      ...pairAt(named, district, tap),
       to: say`${id}`,
       ...cut(path, TAIL_SLACK, wired.input.show),
     },
@@ -183,6 +192,8 @@ function unitPairs(named: Named, unit: LaidUnit, stock: string): readonly Pair[]
   const { district, from, id, place, tap } = unit;
   const path = [...tailPath(wired, tap).slice(0, -1), place];
   const { along } = tap;
+  const fed = pairAt(named, id, tap);
+  const tag = unitTag(wired.units, id);
   const both = {
     kind: 'unit',
     stock,
@@ -192,8 +203,8 @@ function unitPairs(named: Named, unit: LaidUnit, stock: string): readonly Pair[]
     ...cut(path, TAIL_SLACK, wired.input.show),
   } as const;
   return [
-    { id: `${id}-in`, net: from, from: pairAt(named, from, tap), to: say`in of ${id}`, ...both },
-    { id: `${id}-out`, net: id, from: say`out of ${id}`, to: pairAt(named, id, tap), ...both },
+    { id: `${id}-in`, net: from, ...pairAt(named, from, tap), to: say`in of ${tag}`, ...both },
+    { id: `${id}-out`, net: id, from: say`out of ${tag}`, to: fed.from, on: fed.on, ...both },
   ];
 }
 
@@ -205,7 +216,7 @@ function frogPair(named: Named, { district, drop, turnout }: WiredFrog, stock: s
   return [
     {
       ...{ id: drop, kind: 'frog', stock, district, net: district, use: 'rails', along: tap.along },
-      from: pairAt(named, district, tap),
+      ...pairAt(named, district, tap),
       to: say`switch at ${turnout}`,
       ...cut(tailPath(wired, tap), TAIL_SLACK, wired.input.show),
     },
@@ -230,10 +241,12 @@ function frogWire(
       id: `frog-${turnout}`,
       label: `${number}f`,
       kind: 'frog',
+      use: 'rails',
       stock,
       colour: 'green',
       district,
       net: district,
+      on: null,
       along: 0,
     },
     from: say`switch at ${turnout}`,

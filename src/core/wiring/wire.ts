@@ -7,6 +7,8 @@ export type Wire = {
   /** what is written on both its ends: the pair's number and the wire's letter */
   readonly label: string;
   readonly kind: 'bus' | 'unit' | 'feeder' | 'lead' | 'load' | 'frog';
+  /** what it feeds, which sets its colours */
+  readonly use: 'rails' | 'turnout' | 'other';
   readonly stock: string;
   readonly colour: string;
   readonly from: Sentence;
@@ -14,6 +16,8 @@ export type Wire = {
   readonly district: string;
   /** the pair it belongs to or hangs on: a district's, or a unit's */
   readonly net: string;
+  /** the pair of bus that it is joined to, by a T-joint or a plug where it is bus itself; null at the supply or a unit */
+  readonly on: string | null;
   /** how far along the bus from the supply it begins or is joined, mm */
   readonly along: number;
   readonly path: readonly Vector[];
@@ -30,7 +34,7 @@ export function wiresOfPair(wires: readonly Wire[], pair: string): readonly Wire
 }
 
 /** Both wires of a pair before they have their number. */
-export type Pair = Omit<Wire, 'label' | 'colour'> & { readonly use: 'rails' | 'turnout' | 'other' };
+export type Pair = Omit<Wire, 'label' | 'colour'>;
 
 type Slack = { readonly share: number; readonly ends: number };
 
@@ -64,7 +68,7 @@ export function cut(
 }
 
 /** NEM 605: digital red and brown; direct current red and black; turnouts green; the rest violet. */
-export function colours(control: 'digital' | 'dc', use: Pair['use']): readonly [string, string] {
+export function colours(control: 'digital' | 'dc', use: Wire['use']): readonly [string, string] {
   if (use === 'turnout') return ['green', 'yellow'];
   if (use === 'other') return ['violet', 'white'];
   return control === 'digital' ? ['red', 'brown'] : ['red', 'black'];

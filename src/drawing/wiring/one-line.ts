@@ -1,95 +1,289 @@
+import { UNIT_NAMES, unitTag } from '../../core/wiring/units.ts';
 import type { Wire } from '../../core/wiring/wire.ts';
 import { headedBlock } from '../bench-view.ts';
 import type { Block } from '../block.ts';
-import { saidLength } from '../figures.ts';
 import type { Mark, Spot } from '../mark.ts';
-import { lettering } from '../text.ts';
-import { pairNumber, pairsOf, saidWords, type WiringAsk } from './wiring-stage.ts';
+import type { PenName } from '../pens.ts';
+import { lettering, smallText, textWidth } from '../text.ts';
+import { type BusBranch, hungAtSource, isBranch, netTree } from './net-tree.ts';
+import { cutWords, netName } from './wire-notes.ts';
+import { crossedSquare, oblong, pairNumber, pairsOf, saidWords, WIRE_PENS, type WiringAsk } from './wiring-stage.ts';
 
-/** Paper between rows, and where the columns begin, mm. */
-const ROW = 6;
-const BUS = 8;
-const WORDS = 20;
-/** Rows of one pair of its own that fit the smallest paper. */
-const MOST = 18;
+/** Paper between rows, between the columns of the bus, and from the last column to the signs, mm. */
+const ROW = 5;
+const STEP = 9;
+const REACH = 11;
+/** Rows that fit the smallest paper with a heading over them. */
+const MOST = 21;
 
-/** Everything on one line: a breaker or a unit, its bus, and what hangs on it in the order it is met; a block for each. */
+/** Half of what a sign takes along a line and across it; the line ends there, mm. */
+const HALF: Readonly<Record<Sign, Spot>> = {
+  supply: [1.8, 1.8],
+  breaker: [2.6, 2.1],
+  unit: [2.6, 2.1],
+  switch: [2.6, 2.1],
+  motor: [2.1, 2.1],
+  load: [2.1, 2.1],
+  rails: [0.6, 1.9],
+  plug: [0, 0],
+  bus: [0, 0],
+};
+
+type Sign = 'supply' | 'breaker' | 'unit' | 'switch' | 'plug' | 'rails' | 'motor' | 'load' | 'bus';
+
+/** One row of a diagram and what hangs below it. `first` leads its words. */
+export type Row = {
+  readonly sign: Sign;
+  readonly pen: PenName;
+  readonly first: string;
+  readonly words: string;
+  readonly under: readonly Row[];
+};
+
+/** All on one line: the supply with every breaker and unit, then the bus of each with what is met on it. */
 export function oneLineBlocks(ask: WiringAsk): readonly Block[] {
   const { wiring } = ask;
-  const pairs = pairsOf(wiring);
-  const owners = [
-    ...wiring.districts.map(({ id, tripsAt }) => ({ net: id, says: `trips at ${Math.round(tripsAt * 100) / 100} A` })),
-    ...wiring.units.map(({ from, id }) => ({ net: id, says: `fed from the bus of ${districtWord(ask, from)}` })),
+  const nets = [...wiring.districts.map(({ id }) => id), ...wiring.units.map(({ id }) => id)];
+  const tops = nets.flatMap((net) => {
+    const row = netRow(ask, net);
+    return row.under.length === 0 ? [] : [{ row, heading: capital(netName(ask, net)) }];
+  });
+  const first = supplyRow(ask);
+  return [
+    ...diagram('From the supply', ['One line stands for the two wires of a pair.'], first),
+    signKey([first, ...tops.map(({ row }) => row)]),
+    ...tops.flatMap(({ heading, row }) => diagram(heading, [], row)),
   ];
-  return owners.flatMap(({ net, says }) => {
-    const buses = pairs.filter(({ kind, net: of }) => of === net && kind === 'bus');
-    const hung = pairs
-      .filter(
-        ({ id, kind, net: of }) =>
-          of === net && kind !== 'bus' && !id.endsWith('-out-a') && (kind !== 'frog' || id.endsWith('-in-a')),
-      )
-      .toSorted((a, b) => a.along - b.along);
-    if (buses.length + hung.length === 0) return [];
-    const pages = Array.from({ length: Math.max(1, Math.ceil(hung.length / MOST)) }, (_, i) =>
-      hung.slice(i * MOST, (i + 1) * MOST),
+}
+
+const SIGNS: Readonly<Record<Exclude<Sign, 'bus'>, string>> = {
+  supply: 'supply',
+  breaker: 'breaker, trips over its current',
+  unit: 'unit that turns polarity',
+  switch: 'switch',
+  plug: 'plug and socket',
+  rails: 'rails',
+  motor: 'motor of a turnout',
+  load: 'other load',
+};
+
+/** What the signs stand for: those that are there. */
+function signKey(rows: readonly Row[]): Block {
+  const used = new Set(rows.flatMap((row) => stood(row).map((one) => one.row.sign)));
+  const signs = (Object.keys(SIGNS) as (keyof typeof SIGNS)[]).filter((sign) => used.has(sign));
+  const marks = signs.flatMap((sign, i) => [
+    ...signMarks({ sign }, [3 + (sign === 'plug' ? STEP / 2 : 0), (i + 1) * ROW]),
+    lettering(SIGNS[sign], [9, (i + 1) * ROW + smallText / 2]),
+  ]);
+  const bus = (signs.length + 1) * ROW;
+  const wide = [straight([0, bus], [6, bus], 'cut-edge'), lettering('bus', [9, bus + smallText / 2])];
+  return { marks: [lettering('Key', [0, 0], { weight: 'bold' }), ...marks, ...wide], views: [], dimensions: [] };
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** The supply, the breaker of every district, and the units that hang on each. */
+export function supplyRow(ask: WiringAsk): Row {
+  const { wiring } = ask;
+  const { control, districts, tripsAt, volts } = wiring;
+  return {
+    sign: 'supply',
+    pen: 'cut-edge',
+    first: 'Supply',
+    words: `${rounded(volts)} V, ${control === 'digital' ? 'digital' : 'direct current'}; trips at ${rounded(tripsAt)} A`,
+    under: districts.map(
+      ({ id, name, tripsAt: own }): Row => ({
+        ...{ sign: 'breaker', pen: 'cut-edge', first: capital(name), under: unitRows(ask, id) },
+        words: `trips at ${rounded(own)} A${busSaid(ask, id)}`,
+      }),
+    ),
+  };
+}
+
+function unitRows(ask: WiringAsk, net: string): readonly Row[] {
+  const { units } = ask.wiring;
+  return units
+    .filter(({ from }) => from === net)
+    .map(
+      ({ id, kind }): Row => ({
+        sign: kind === 'reverser' ? 'unit' : 'switch',
+        ...{ pen: WIRE_PENS.unit, first: unitTag(units, id), under: unitRows(ask, id) },
+        words: `${UNIT_NAMES[kind]}${busSaid(ask, id)}`,
+      }),
     );
-    return pages.map((page, i) =>
-      headedBlock(netBlock(ask, { buses, page }), `${districtWord(ask, net)}${i === 0 ? '' : ', continued'}`, [
-        says,
-        ...(buses.length === 0 ? [] : [`bus: ${buses.map((bus) => busWords(ask, bus)).join(', ')}`]),
-      ]),
-    );
+}
+
+/** `; bus of pairs 1 to 6`, as they are numbered. */
+function busSaid({ wiring }: WiringAsk, net: string): string {
+  const numbers = pairsOf(wiring).flatMap((wire) =>
+    wire.kind === 'bus' && wire.net === net ? [pairNumber(wire)] : [],
+  );
+  if (numbers.length === 0) return '';
+  const joined = numbers.length === 2 ? 'and' : 'to';
+  return numbers.length === 1
+    ? `; bus of pair ${numbers[0]}`
+    : `; bus of pairs ${numbers[0]} ${joined} ${numbers.at(-1)}`;
+}
+
+/** A district from its breaker, or a unit, with its bus and all that hangs on it. */
+export function netRow(ask: WiringAsk, net: string): Row {
+  const { wiring } = ask;
+  const unit = wiring.units.find(({ id }) => id === net);
+  const district = wiring.districts.find(({ id }) => id === net);
+  const fed = pairsOf(wiring).find(({ id }) => id === `${net}-out-a`);
+  const under = [
+    ...netTree(wiring, net).map((one) => branchRow(ask, one)),
+    ...hungAtSource(wiring, net).map((wire) => hungRow(ask, wire)),
+  ];
+  const words =
+    unit === undefined
+      ? `trips at ${rounded(district?.tripsAt ?? wiring.tripsAt)} A`
+      : [
+          `from ${netName(ask, unit.from)}`,
+          ...(fed === undefined ? [] : [`out by pair ${pairNumber(fed)}: ${cutWords(ask, fed)}`]),
+        ].join('; ');
+  return {
+    sign: unit === undefined ? 'breaker' : unit.kind === 'reverser' ? 'unit' : 'switch',
+    ...{ pen: 'cut-edge', first: unit === undefined ? 'Breaker' : UNIT_NAMES[unit.kind], words, under },
+  };
+}
+
+function branchRow(ask: WiringAsk, { met, pair }: BusBranch): Row {
+  const plug = pair.from.join('').startsWith('plug');
+  return {
+    ...{ sign: plug ? 'plug' : 'bus', pen: WIRE_PENS.bus, first: `pair ${pairNumber(pair)}` },
+    words: `bus: ${cutWords(ask, pair)}`,
+    under: met.map((one) => (isBranch(one) ? branchRow(ask, one) : hungRow(ask, one))),
+  };
+}
+
+function hungRow(ask: WiringAsk, wire: Wire): Row {
+  const { wiring } = ask;
+  const own = wiring.units.find(({ id }) => wire.id === `${id}-in-a`);
+  const sign: Record<Wire['kind'], Sign> = {
+    ...{ bus: 'bus', feeder: 'rails', lead: 'rails', frog: 'switch', load: wire.use === 'turnout' ? 'motor' : 'load' },
+    unit: own === undefined || own.kind === 'reverser' ? 'unit' : 'switch',
+  };
+  return {
+    ...{ sign: sign[wire.kind], pen: WIRE_PENS[wire.kind], first: `pair ${pairNumber(wire)}`, under: [] },
+    words: `${saidWords(ask, wire.to)}: ${cutWords(ask, wire)}`,
+  };
+}
+
+function rounded(value: number): number {
+  return Math.round(value * 100) / 100;
+}
+
+/** A row where it stands: the column its line leaves, and the row of that column's head. */
+type Stood = {
+  readonly row: Row;
+  readonly depth: number;
+  readonly parent: number | null;
+  /** whether its line leaves one that goes on or is soldered to it, and does not just turn a corner */
+  readonly joint: boolean;
+};
+
+function stood(row: Row): readonly Stood[] {
+  const all: Stood[] = [];
+  const put = (one: Row, parent: number | null, at: Pick<Stood, 'depth' | 'joint'>): void => {
+    const here = all.push({ row: one, parent, ...at }) - 1;
+    const joint = one.under.length > 1 || one.sign === 'bus' || one.sign === 'plug';
+    for (const under of one.under) put(under, here, { depth: at.depth + 1, joint });
+  };
+  put(row, null, { depth: 0, joint: false });
+  return all;
+}
+
+/** A diagram of rows, parted into as many blocks as the paper needs; lines that go on are drawn on. */
+function diagram(heading: string, words: readonly string[], top: Row): readonly Block[] {
+  const all = stood(top);
+  const deepest = all.reduce((most, { depth }) => Math.max(most, depth), 0);
+  const pages = Array.from({ length: Math.ceil(all.length / MOST) }, (_, i) => i * MOST);
+  return pages.map((from) => {
+    const marks = [
+      ...columnMarks(all, from),
+      ...all.slice(from, from + MOST).flatMap((one, i) => rowMarks(one, i, deepest)),
+    ];
+    const name = from === 0 ? heading : `${heading}, continued`;
+    return headedBlock({ marks, views: [], dimensions: [] }, name, from === 0 ? words : []);
   });
 }
 
-/** What a district or a unit is called. */
-function districtWord({ wiring }: WiringAsk, net: string): string {
-  return wiring.districts.find(({ id }) => id === net)?.name ?? net;
+function columnX(depth: number): number {
+  return depth * STEP + 2;
 }
 
-function busWords({ options }: WiringAsk, bus: Wire): string {
-  return `pair ${pairNumber(bus)} ${saidLength(bus.length, options.unit)}`;
+/** The upright lines: from each row that something hangs on to the last that hangs there. */
+function columnMarks(all: readonly Stood[], from: number): readonly Mark[] {
+  const to = Math.min(all.length, from + MOST);
+  return all.flatMap(({ depth, row }, i): readonly Mark[] => {
+    const hung = all.flatMap(({ parent }, k) => (parent === i ? [k] : []));
+    const last = hung.at(-1);
+    if (last === undefined || last < from || i >= to) return [];
+    const [first, end] = [Math.max(i + HALF[row.sign][1] / ROW, from - 0.5), Math.min(last, to - 0.5)];
+    const x = columnX(depth);
+    return [straight([x, (first - from) * ROW], [x, (end - from) * ROW], row.pen)];
+  });
 }
 
-function netBlock(
-  ask: WiringAsk,
-  { buses, page }: { readonly buses: readonly Wire[]; readonly page: readonly Wire[] },
-): Block {
-  const foot = (page.length + 1) * ROW;
-  const breaker: Mark = {
-    kind: 'polygon',
-    rings: [
-      [
-        [BUS - 2, 0],
-        [BUS + 2, 0],
-        [BUS + 2, 4],
-        [BUS - 2, 4],
-      ],
-    ],
-    fill: 'none',
-    pen: 'edge',
-    role: 'symbol',
-  };
-  const rows = page.flatMap((wire, i) => rowMarks(ask, wire, (i + 1) * ROW + 2));
-  const stock = buses[0]?.stock;
-  const words = stock === undefined ? [] : [lettering(stock, [BUS + 4, 3])];
-  return {
-    marks: [breaker, straight([BUS, 4], [BUS, foot + 2], 'cut-edge'), ...words, ...rows],
-    views: [],
-    dimensions: [],
-  };
+/** A row's line from the column it hangs on, its sign and its words. */
+function rowMarks({ depth, joint, parent, row }: Stood, i: number, deepest: number): readonly Mark[] {
+  const y = i * ROW;
+  const from = columnX(depth - 1);
+  const ends = row.under.length > 0 ? columnX(depth) : columnX(deepest) + REACH - 5;
+  const words = columnX(deepest) + REACH;
+  const line =
+    parent === null
+      ? []
+      : [straight([from, y], [ends - HALF[row.sign][0], y], row.pen), ...(joint ? [dot([from, y])] : [])];
+  const first = lettering(row.first, [words, y + smallText / 2], { weight: 'bold' });
+  const after = words + textWidth(row.first, smallText, 'bold') + 2;
+  return [...line, ...signMarks(row, [ends, y]), first, lettering(row.words, [after, y + smallText / 2])];
 }
 
-function straight(from: Spot, to: Spot, pen: 'cut-edge' | 'feature' | 'hidden'): Mark {
+function straight(from: Spot, to: Spot, pen: PenName): Mark {
   return { kind: 'line', from, to, pen, role: 'feature' };
 }
 
-/** One pair on its row: its branch from the bus, its number, where it goes and how long it is. */
-function rowMarks(ask: WiringAsk, wire: Wire, y: number): readonly Mark[] {
-  const length = saidLength(wire.length, ask.options.unit);
-  return [
-    straight([BUS, y], [WORDS - 2, y], wire.kind === 'feeder' ? 'hidden' : 'feature'),
-    { kind: 'circle', centre: [BUS, y], radius: 0.6, fill: 'ink', pen: 'feature', role: 'symbol' },
-    lettering(`${pairNumber(wire)}  ${saidWords(ask, wire.to)}, ${length} of ${wire.stock}`, [WORDS, y + 1.2]),
-  ];
+function dot(centre: Spot): Mark {
+  return { kind: 'circle', centre, radius: 0.6, fill: 'ink', pen: 'feature', role: 'symbol' };
+}
+
+/** A row's sign about the end of its line. */
+function signMarks({ sign }: Pick<Row, 'sign'>, [x, y]: Spot): readonly Mark[] {
+  const circle: Mark = {
+    kind: 'circle',
+    centre: [x, y],
+    radius: HALF.load[0],
+    fill: 'paper',
+    pen: 'feature',
+    role: 'symbol',
+  };
+  const word = (text: string) => lettering(text, [x, y + smallText / 2], { anchor: 'middle' });
+  switch (sign) {
+    case 'supply':
+      return crossedSquare([x, y]);
+    case 'breaker':
+      return [oblong([x, y], HALF[sign], 'paper'), word('I>')];
+    case 'unit':
+      return [oblong([x, y], HALF[sign], 'paper'), word('±')];
+    case 'switch':
+      return [oblong([x, y], HALF[sign], 'paper'), straight([x - 1.8, y + 0.8], [x + 1.6, y - 1.2], 'feature')];
+    case 'plug':
+      return [oblong([x - STEP / 2, y], [1.5, 1], 'paper')];
+    case 'rails':
+      return [-0.6, 0.6].map((off) => straight([x + off, y - HALF.rails[1]], [x + off, y + HALF.rails[1]], 'edge'));
+    case 'motor':
+      return [circle, word('M')];
+    case 'load':
+      return [
+        circle,
+        straight([x - 1.5, y - 1.5], [x + 1.5, y + 1.5], 'feature'),
+        straight([x - 1.5, y + 1.5], [x + 1.5, y - 1.5], 'feature'),
+      ];
+    case 'bus':
+      return [];
+  }
 }

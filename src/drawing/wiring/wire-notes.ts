@@ -1,9 +1,13 @@
 import type { Gap } from '../../core/wiring/gap.ts';
-import { UNIT_NAMES } from '../../core/wiring/units.ts';
+import { holeOnPart } from '../../core/wiring/hole-on-part.ts';
+import type { BusHole, DrillAccess } from '../../core/wiring/holes.ts';
+import { listed } from '../../core/wiring/tell.ts';
+import { UNIT_NAMES, unitTag } from '../../core/wiring/units.ts';
 import type { Block } from '../block.ts';
 import { saidLength } from '../figures.ts';
-import { noteBlocks } from '../notes.ts';
-import { pairNumber, pairsOf, saidWords, unitLetter, type WiringAsk } from './wiring-stage.ts';
+import { type Note, noteBlocks } from '../notes.ts';
+import { tableBlocks } from '../table-block.ts';
+import { pairNumber, pairsOf, saidWords, unbroken, type WiringAsk, wireSize } from './wiring-stage.ts';
 
 const CUT_FOR: Readonly<Record<Gap['why'], string>> = {
   district: ', where districts meet',
@@ -14,40 +18,75 @@ const CUT_FOR: Readonly<Record<Gap['why'], string>> = {
   written: '',
 };
 
-/** The wire list in pairs, the holes and the cuts, in words. */
+const DRILLED: Readonly<Record<DrillAccess, string>> = {
+  'in place': 'before assembly or in place',
+  'angle drill': 'before assembly, or with an angle drill',
+  'before assembly': 'before assembly',
+};
+
+function note(letter: string, words: string): Note {
+  return { letter, words, dimensions: [] };
+}
+
+/** Where the middle of every hole is on its board, as the board's own drawing shows it. */
+export function holeTable(ask: WiringAsk): readonly Block[] {
+  const { holes } = ask.wiring;
+  if (holes.length === 0) return [];
+  const said = (mm: number | undefined) => (mm === undefined ? '' : saidLength(mm, ask.options.unit));
+  const placed = holes.map((hole) => ({ hole, on: holeOnPart(ask.book, hole) }));
+  const ups = placed.map(({ on }) => `${said(on?.at?.[1])} from its ${on?.edge ?? ''}`);
+  const alike = ups.every((up) => up === ups[0]);
+  const rows = placed.map(({ hole, on }, i): readonly string[] => [
+    ...[hole.id.replace('hole-', 'H'), on?.label ?? hole.part, `${said(on?.at?.[0])} from ${on?.end ?? 'left'}`],
+    ...(alike ? [] : [ups[i] ?? '']),
+    said(hole.diameter),
+  ]);
+  const columns = ['', 'board', 'middle from end', ...(alike ? [] : ['middle up']), 'across'];
+  const foot = [...(alike ? [`All middles ${ups[0]}.`] : []), ...drillWords(holes)];
+  return tableBlocks({ heading: 'Holes, as the boards’ drawings show them', columns, rows, foot });
+}
+
+function drillWords(holes: readonly BusHole[]): readonly string[] {
+  const ways = [...new Set(holes.map(({ access }) => access))];
+  return ways.map((access) => {
+    const those = holes.filter((one) => one.access === access).map(({ id }) => id.replace('hole-', 'H'));
+    return `Drill ${ways.length === 1 ? 'them' : listed(those)} ${DRILLED[access]}.`;
+  });
+}
+
+/** A pair's two wires, or the one of a frog, as they are cut: `2 × 585 mm of 2.5 mm²`. */
+export function cutWords(ask: WiringAsk, { label, length, stock }: WiringAsk['wiring']['wires'][number]): string {
+  const count = label.endsWith('f') ? 1 : 2;
+  return unbroken(`${count} × ${saidLength(length, ask.options.unit)} of ${wireSize(ask, stock)}`);
+}
+
+/** The wire list in pairs, the units, plugs and cuts, in words. */
 export function wireNotes(ask: WiringAsk): readonly Block[] {
   const { wiring, options } = ask;
-  const said = (mm: number) => saidLength(mm, options.unit);
-  const pairs = pairsOf(wiring).map((wire) => ({
-    letter: pairNumber(wire),
-    words: `${saidWords(ask, wire.from)} to ${saidWords(ask, wire.to)}: ${wire.label.endsWith('f') ? '1' : '2'} x ${said(wire.length)} of ${wire.stock}`,
-    dimensions: [],
-  }));
-  const holes = wiring.holes.map(({ id, part, diameter, wires, access }) => ({
-    letter: id.replace('hole-', 'H'),
-    words: `${part}, ${said(diameter)} across for ${wires} wires; drill ${access === 'in place' ? 'before assembly or in place' : access === 'angle drill' ? 'before assembly, or with an angle drill' : 'before assembly'}; round its edges or push in a grommet`,
-    dimensions: [],
-  }));
-  const cuts = wiring.gaps.map(({ id, line, at, of, rails, why }) => ({
-    letter: id.replace('gap-', 'G'),
-    words: `${line} at ${said(at)}: ${rails === 'both' ? 'both rails' : `the rail from the frog of ${of}`}${CUT_FOR[why]}`,
-    dimensions: [],
-  }));
-  const plugs = wiring.connectors.map(({ between, id, pins }) => ({
-    letter: id.replace('plug-', 'P'),
-    words: `between ${between.join(' and ')}: plug and socket of ${pins.length} pins`,
-    dimensions: [],
-  }));
-  const units = wiring.units.map(({ id, kind, from }, i) => ({
-    letter: unitLetter(i),
-    words: `${id}: ${UNIT_NAMES[kind]}, fed from ${wiring.districts.find(({ id: own }) => own === from)?.name ?? from}`,
-    dimensions: [],
-  }));
-  return [
-    ...(pairs.length === 0 ? [] : noteBlocks('Pairs', pairs)),
-    ...(units.length === 0 ? [] : noteBlocks('Units', units)),
-    ...(plugs.length === 0 ? [] : noteBlocks('Plugs', plugs)),
-    ...(holes.length === 0 ? [] : noteBlocks('Holes', holes)),
-    ...(cuts.length === 0 ? [] : noteBlocks('Cuts through the rails', cuts)),
-  ];
+  const said = (mm: number) => unbroken(saidLength(mm, options.unit));
+  const pairs = pairsOf(wiring).map((wire) =>
+    note(pairNumber(wire), `${saidWords(ask, wire.from)} to ${saidWords(ask, wire.to)}: ${cutWords(ask, wire)}`),
+  );
+  const cuts = wiring.gaps.map(({ id, line, at, of, rails, why }) =>
+    note(
+      id.replace('gap-', 'G'),
+      `${line} at ${said(at)}: ${rails === 'both' ? 'both rails' : `the rail from the frog of ${of}`}${CUT_FOR[why]}`,
+    ),
+  );
+  const plugs = wiring.connectors.map(({ between, id, pins }) =>
+    note(id.replace('plug-', 'P'), `between ${between.join(' and ')}: plug and socket of ${pins.length} pins`),
+  );
+  const units = wiring.units.map(({ id, kind, of, line, from }) =>
+    note(
+      unitTag(wiring.units, id),
+      `${UNIT_NAMES[kind]} for ${kind === 'bridge-switch' ? of : line}, fed from ${netName(ask, from)}`,
+    ),
+  );
+  const lists = { Pairs: pairs, Units: units, Plugs: plugs, 'Cuts through the rails': cuts };
+  return Object.entries(lists).flatMap(([heading, notes]) => (notes.length === 0 ? [] : noteBlocks(heading, notes)));
+}
+
+/** What a district or a unit is called on the drawings. */
+export function netName({ wiring }: Pick<WiringAsk, 'wiring'>, net: string): string {
+  return wiring.districts.find(({ id }) => id === net)?.name ?? unitTag(wiring.units, net);
 }

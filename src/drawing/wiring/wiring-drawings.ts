@@ -2,12 +2,14 @@ import type { Block } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions, DrawingUnit } from '../drawing.ts';
 import { saidLength } from '../figures.ts';
+import { scales } from '../paper.ts';
 import { largest, sitesSize } from '../scenery/land-stage.ts';
 import { fitsSheet } from '../sheet.ts';
 import { bayBlocks } from './bay-blocks.ts';
+import { keyBlock } from './key-block.ts';
 import { oneLineBlocks } from './one-line.ts';
 import { voltageBlocks } from './voltage-graph.ts';
-import { wireNotes } from './wire-notes.ts';
+import { holeTable, wireNotes } from './wire-notes.ts';
 import { wiresFromAbove, wiresFromBelow } from './wiring-plan.ts';
 import { pairsOf, type WiringAsk } from './wiring-stage.ts';
 
@@ -25,8 +27,8 @@ type Content = { readonly blocks: readonly Block[]; readonly scale: number | nul
 const TITLES = {
   'wiring.above': 'Wires from above',
   'wiring.below': 'Wires from below, mirrored',
-  'wiring.bays': 'Wires bay by bay',
-  'wiring.one-line': 'Wiring on one line',
+  'wiring.bays': 'Wires bay by bay, from below',
+  'wiring.one-line': 'One-line diagram of the wiring',
   'wiring.voltage': 'Voltage along the lines',
 } as const;
 
@@ -54,12 +56,14 @@ export function wiringLayout(book: DrawingBook, id: string, options: DrawingOpti
   if (id === 'wiring.above' || id === 'wiring.below') {
     const draw = id === 'wiring.above' ? wiresFromAbove : wiresFromBelow;
     const { block, scale } = largest((at) => draw(ask(at)), options, sitesSize(book));
-    return { blocks: [block, ...wireNotes(ask(scale))], scale, desc };
+    const drawn = ask(scale);
+    return { blocks: [block, keyBlock(drawn), ...holeTable(drawn), ...wireNotes(drawn)], scale, desc };
   }
   if (id === 'wiring.bays') {
     const scale =
-      [5, 10, 20, 50].find((at) => bayBlocks(ask(at)).every((block) => fitsSheet(block, options.paper))) ?? 100;
-    return { blocks: bayBlocks(ask(Math.max(10, scale))), scale: Math.max(10, scale), desc };
+      scales.find((at) => at >= 5 && bayBlocks(ask(at)).every((block) => fitsSheet(block, options.paper))) ?? 100;
+    const drawn = ask(scale);
+    return { blocks: [...bayBlocks(drawn), keyBlock(drawn), ...holeTable(drawn)], scale: drawn.scale, desc };
   }
   return { blocks: id === 'wiring.one-line' ? oneLineBlocks(ask(1)) : voltageBlocks(ask(1)), scale: null, desc };
 }
@@ -75,9 +79,9 @@ function words({ wiring }: WiringAsk, id: WiringDrawing, unit: DrawingUnit): str
     case 'wiring.above':
       return `The bench from above with ${pairs}, ${holes.length} holes through its boards and ${gaps.length} places where both rails are cut; the bus runs ${saidLength(wiring.bus?.z ?? 0, unit)} above the floor.`;
     case 'wiring.below':
-      return `The same from below, left and right changed, with ${pairs} and ${holes.length} holes.`;
+      return `The same from below, left and right changed, with ${pairs} and ${holes.length} holes; the supply's lead comes up where the bus begins.`;
     case 'wiring.bays':
-      return `Each bay with its wires' numbers.`;
+      return `Each bay from below, left and right changed, with its wires' numbers and what is written on the boards round it.`;
     case 'wiring.one-line':
       return `${[...districts.map(({ name }) => name), ...wiring.units.map(({ id: of }) => of)].join(' and ')}, each with what hangs on its bus in the order it is met.`;
     case 'wiring.voltage':

@@ -1,22 +1,29 @@
 import { bounds } from '../../core/geometry/polygon.ts';
+import { standing, toWorld } from '../../core/geometry/pose.ts';
 import type { Point } from '../../core/geometry/shapes.ts';
 import { stanceAlong } from '../../core/track/line.ts';
+import { bayName } from '../../core/wiring/routing/bays.ts';
 import { headedBlock } from '../bench-view.ts';
 import type { Block } from '../block.ts';
-import { boxAbout, type Labelled, labelAll } from '../labels.ts';
+import { boxAbout, firstFit, isApart, type Labelled, labelAll, type Obstacles, taken } from '../labels.ts';
 import type { Extent, Mark, Spot } from '../mark.ts';
 import { scaleText } from '../paper.ts';
 import { sites } from '../scenery/land-stage.ts';
+import { smallText, textWidth } from '../text.ts';
 import { onPaper, type View } from '../view.ts';
 import { mirrored } from './mirrored.ts';
-import { pairNumbers } from './pair-numbers.ts';
+import { DOT, pairLabels } from './pair-numbers.ts';
 import {
+  APART,
   flatPath,
   frameMarks,
+  holeMark,
+  namedSpots,
+  oblong,
   obstaclesOf,
   pairsOf,
+  supplyMarks,
   trackMarks,
-  unitLetter,
   unitMarks,
   WIRE_PENS,
   type WiringAsk,
@@ -24,23 +31,20 @@ import {
 
 /** Half the width of a cut's two strokes on paper, and how far they stand apart, mm. */
 const CUT = { half: 1.6, apart: 0.7 } as const;
-const HOLE = 1.1;
-const FEEDER = 0.7;
 
 /** The wires from above: frame, lines, bus, feeders, loads, holes and cuts, each with its number. */
 export function wiresFromAbove(ask: WiringAsk): Block {
-  return headedBlock(picture(ask), `Wires from above ${scaleText(ask.scale)}`, legend);
+  return headedBlock(picture(ask), `Wires from above ${scaleText(ask.scale)}`, [
+    'Seen from above, the front at the bottom. The numbers along the bus are all pairs that run there.',
+  ]);
 }
 
 /** The same picture as one sees it lying under the bench: left and right changed, words not. */
 export function wiresFromBelow(ask: WiringAsk): Block {
-  return headedBlock(mirrored(picture(ask)), `Wires from below ${scaleText(ask.scale)}`, legend);
+  return headedBlock(mirrored(picture(ask)), `Wires from below ${scaleText(ask.scale)}`, [
+    'As one lies under the bench and looks up, feet to the front: left and right have changed places.',
+  ]);
 }
-
-const legend = [
-  'Wide: bus. Dashed: feeders. Chain: lines, leads and loads. Rings: holes. Oblongs: reversers, switches, plugs.',
-  'Two strokes: cut both rails; one: the rail of the frog.',
-];
 
 /** Frame and wires with their numbers; no figures, since the parts' drawings have those. */
 export function picture(ask: WiringAsk): Block {
@@ -49,15 +53,47 @@ export function picture(ask: WiringAsk): Block {
     ...frameMarks(ask.book, view),
     ...trackMarks(ask.book, view),
     ...wireMarks(ask, view),
+    ...supplyMarks(ask, view),
     ...unitMarks(ask, view),
     ...plugMarks(ask, view),
-    ...holeMarks(ask, view),
+    ...ask.wiring.holes.map(({ at: [x, y] }) => holeMark(view, [x, y])),
     ...cutMarks(ask, view),
   ];
   const room = roomOf(ask, view);
   const outer = { x0: room.x0 - 12, x1: room.x1 + 12, y0: room.y0 - 8, y1: room.y1 + 8 };
   const labels = labelAll(labelsOf(ask, view), obstaclesOf(marks), [room, outer]);
-  return { marks: [...marks, ...labels], views: [], dimensions: [] };
+  const bays = bayMarks(ask, view, obstaclesOf([...marks, ...labels]));
+  return { marks: [...marks, ...labels, ...bays], views: [], dimensions: [] };
+}
+
+/** Which edge of each bench is its front. */
+function frontLabels({ book }: WiringAsk, view: View): readonly Labelled[] {
+  return book.benches.map(({ id, length, place }) => {
+    const pose = standing([place.x, place.y], place.turn);
+    const [[ax, ay], [bx, by]] = [toWorld(pose, [0, 0, 0]), toWorld(pose, [length, 0, 0])];
+    const [from, to] = [onPaper(view, [ax, ay]), onPaper(view, [bx, by])];
+    const box = {
+      ...{ x0: Math.min(from[0], to[0]), x1: Math.max(from[0], to[0]) },
+      ...{ y0: Math.min(from[1], to[1]), y1: Math.max(from[1], to[1]) },
+    };
+    return { text: book.benches.length === 1 ? 'front' : `front of ${id}`, box, apart: APART };
+  });
+}
+
+/** The name of every bay, somewhere clear in it. */
+function bayMarks({ wiring }: WiringAsk, view: View, crowd: Obstacles): readonly Mark[] {
+  const clear = taken(crowd);
+  return wiring.places.flatMap((place): readonly Mark[] => {
+    const [[x0, y1], [x1, y0]] = [onPaper(view, place.low), onPaper(view, place.high)];
+    const name = bayName(place.bay);
+    const [wide, tall] = [textWidth(name, smallText, 'bold') / 2 + 1.5, smallText / 2 + 1.5];
+    const [across, down] = [x1 - x0 - 2 * wide, y1 - y0 - 2 * tall];
+    if (across < 0 || down < 0) return [];
+    const shares = [0, 1, 0.5, 0.25, 0.75, 0.12, 0.88, 0.37, 0.63];
+    const spots = shares.flatMap((v) => shares.map((u): Spot => [x0 + wide + across * u, y0 + tall + down * v]));
+    const mark = firstFit(name, spots, (own) => isApart(own, clear));
+    return mark === null ? [] : [{ ...mark, weight: 'regular' }];
+  });
 }
 
 function roomOf({ book }: WiringAsk, view: View): Extent {
@@ -73,36 +109,14 @@ function wireMarks({ wiring }: WiringAsk, view: View): readonly Mark[] {
     const end: readonly Mark[] =
       kind === 'bus' || last === undefined
         ? []
-        : [{ kind: 'circle', centre: last, radius: FEEDER, fill: 'ink', pen: 'feature', role: 'symbol' }];
+        : [{ kind: 'circle', centre: last, radius: DOT, fill: 'ink', pen: 'feature', role: 'symbol' }];
     return points.length < 2 ? end : [{ kind: 'polyline', points, pen: WIRE_PENS[kind], role: 'feature' }, ...end];
   });
 }
 
-function holeMarks({ wiring }: WiringAsk, view: View): readonly Mark[] {
-  return wiring.holes.map(
-    ({ at }): Mark => ({
-      kind: 'circle',
-      centre: onPaper(view, [at[0], at[1]]),
-      radius: HOLE,
-      fill: 'paper',
-      pen: 'feature',
-      role: 'symbol',
-    }),
-  );
-}
-
 /** A plug between benches, as large as can be seen. */
 function plugMarks({ wiring }: WiringAsk, view: View): readonly Mark[] {
-  return wiring.connectors.map(({ at }): Mark => {
-    const [x, y] = onPaper(view, [at[0], at[1]]);
-    const ring: readonly Spot[] = [
-      [x - 1.5, y - 1],
-      [x + 1.5, y - 1],
-      [x + 1.5, y + 1],
-      [x - 1.5, y + 1],
-    ];
-    return { kind: 'polygon', rings: [ring], fill: 'paper', pen: 'edge', role: 'symbol' };
-  });
+  return wiring.connectors.map(({ at: [x, y] }) => oblong(onPaper(view, [x, y]), [1.5, 1], 'paper'));
 }
 
 /** Two strokes across the track, one where only a frog's rail is cut, as near as the drawing's scale shows them. */
@@ -142,22 +156,12 @@ function placeOn(line: Parameters<typeof stanceAlong>[0], at: number): Point | n
   return stance === null ? null : [stance.x, stance.y];
 }
 
-function labelsOf({ book, wiring }: WiringAsk, view: View): readonly Labelled[] {
-  const ends = pairNumbers(wiring, view).map(
-    ({ spot, numbers }): Labelled => ({ text: numbers.join(' '), box: boxAbout(spot, FEEDER) }),
-  );
-  const holes = wiring.holes.map(
-    ({ id, at }): Labelled => ({ text: id.replace('hole-', 'H'), box: boxAbout(onPaper(view, [at[0], at[1]]), HOLE) }),
-  );
+function labelsOf(ask: WiringAsk, view: View): readonly Labelled[] {
+  const { book, wiring } = ask;
   const cuts = wiring.gaps.flatMap(({ id, line, at }): readonly Labelled[] => {
     const spots = cutSpots(book, line, at);
-    return spots === null ? [] : [{ text: id.replace('gap-', 'G'), box: boxAbout(onPaper(view, spots[0]), CUT.half) }];
+    if (spots === null) return [];
+    return [{ text: id.replace('gap-', 'G'), box: boxAbout(onPaper(view, spots[0]), CUT.half), apart: APART }];
   });
-  const units = wiring.units.map(
-    ({ place: [x, y] }, i): Labelled => ({ text: unitLetter(i), box: boxAbout(onPaper(view, [x, y]), 1.5) }),
-  );
-  const plugs = wiring.connectors.map(
-    ({ at, id }): Labelled => ({ text: id.replace('plug-', 'P'), box: boxAbout(onPaper(view, [at[0], at[1]]), 1.5) }),
-  );
-  return [...ends, ...holes, ...cuts, ...units, ...plugs];
+  return [...pairLabels(wiring, view), ...namedSpots(ask, view, () => true), ...cuts, ...frontLabels(ask, view)];
 }

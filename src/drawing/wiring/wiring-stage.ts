@@ -1,13 +1,14 @@
-import type { Vector } from '../../core/geometry/shapes.ts';
+import type { Point, Vector } from '../../core/geometry/shapes.ts';
 import { pointsOn } from '../../core/track/element.ts';
 import { type Sentence, spoken } from '../../core/units/say.ts';
 import { UNIT_SIZE } from '../../core/wiring/unit-room.ts';
+import { unitTag } from '../../core/wiring/units.ts';
 import type { Wire } from '../../core/wiring/wire.ts';
 import type { WiringModel } from '../../core/wiring/wiring.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions } from '../drawing.ts';
 import { saidLength } from '../figures.ts';
-import { boxAbout, boxesOf, linesOf, type Obstacles } from '../labels.ts';
+import { boxAbout, boxesOf, type Labelled, linesOf, type Obstacles } from '../labels.ts';
 import type { Mark, Spot } from '../mark.ts';
 import type { PenName } from '../pens.ts';
 import { framePlans, loopMark } from '../scenery/land-stage.ts';
@@ -31,6 +32,10 @@ export const WIRE_PENS: Readonly<Record<Wire['kind'], PenName>> = {
   frog: 'hidden',
 };
 
+/** A hole's radius on paper, and the room between numbers that would read as one, mm. */
+const HOLE = 1.1;
+export const APART = 1.6;
+
 /** The number both wires of a pair carry. */
 export function pairNumber({ label }: Pick<Wire, 'label'>): string {
   return label.replace(/[a-z]$/, '');
@@ -41,25 +46,82 @@ export function saidWords({ options }: WiringAsk, sentence: Sentence): string {
   return spoken(sentence, (mm) => saidLength(mm, options.unit));
 }
 
-/** A reverser or a switch on the drawings: its own size, but never too small to see. */
-export function unitMarks({ wiring }: WiringAsk, view: View): readonly Mark[] {
-  return wiring.units.map(({ place: [x, y] }): Mark => {
-    const [cx, cy] = onPaper(view, [x, y]);
-    const [dx, dy] = UNIT_SIZE.map((size) => Math.max(1.5, size / view.scale / 2));
-    const [hx, hy] = [dx ?? 1.5, dy ?? 1.5];
-    const ring: readonly Spot[] = [
-      [cx - hx, cy - hy],
-      [cx + hx, cy - hy],
-      [cx + hx, cy + hy],
-      [cx - hx, cy + hy],
-    ];
-    return { kind: 'polygon', rings: [ring], fill: 'none', pen: 'edge', role: 'symbol' };
-  });
+/** A box about a spot of paper, by half its width and half its height. */
+export function oblong([x, y]: Spot, [hx, hy]: Spot, fill: 'none' | 'paper' = 'none'): Mark {
+  const ring: readonly Spot[] = [
+    [x - hx, y - hy],
+    [x + hx, y - hy],
+    [x + hx, y + hy],
+    [x - hx, y + hy],
+  ];
+  return { kind: 'polygon', rings: [ring], fill, pen: 'edge', role: 'symbol' };
 }
 
-/** Units are lettered on the drawings in their order. */
-export function unitLetter(place: number): string {
-  return `U${place + 1}`;
+/** A reverser or a switch on the drawings: its own size, but never too small to see. */
+export function unitMarks({ wiring }: WiringAsk, view: View): readonly Mark[] {
+  const [hx, hy] = [UNIT_SIZE[0], UNIT_SIZE[1]].map((size) => Math.max(1.5, size / view.scale / 2));
+  return wiring.units.map(({ place: [x, y] }) => oblong(onPaper(view, [x, y]), [hx ?? 1.5, hy ?? 1.5]));
+}
+
+/** Half of the square that stands for the supply on paper, mm. */
+const SUPPLY = 1.8;
+
+/** Where the bus begins: the supply's lead comes up here. */
+export function supplySpot({ wiring }: WiringAsk): Point | null {
+  const [start] = wiring.bus?.path ?? [];
+  return start === undefined ? null : [start[0], start[1]];
+}
+
+/** The supply as a square with a cross in it, where its lead meets the bus. */
+export function supplyMarks(ask: WiringAsk, view: View): readonly Mark[] {
+  const spot = supplySpot(ask);
+  return spot === null ? [] : crossedSquare(onPaper(view, spot));
+}
+
+/** The sign of the supply about a spot of paper. */
+export function crossedSquare(spot: Spot): readonly Mark[] {
+  const { x0, x1, y0, y1 } = boxAbout(spot, SUPPLY);
+  return [
+    oblong(spot, [SUPPLY, SUPPLY], 'paper'),
+    { kind: 'line', from: [x0, y0], to: [x1, y1], pen: 'feature', role: 'symbol' },
+    { kind: 'line', from: [x0, y1], to: [x1, y0], pen: 'feature', role: 'symbol' },
+  ];
+}
+
+/** Names of the supply, holes, units and plugs, each beside its mark. */
+export function namedSpots(ask: WiringAsk, view: View, shown: (at: Point) => boolean): readonly Labelled[] {
+  const { connectors, holes, units } = ask.wiring;
+  const start = supplySpot(ask);
+  const spots = [
+    ...(start === null ? [] : [{ text: 'supply', at: start, by: SUPPLY }]),
+    ...holes.map(({ at: [x, y], id }) => ({ text: id.replace('hole-', 'H'), at: [x, y] as const, by: HOLE })),
+    ...units.map(({ id, place: [x, y] }) => ({ text: unitTag(units, id), at: [x, y] as const, by: 1.5 })),
+    ...connectors.map(({ at: [x, y], id }) => ({ text: id.replace('plug-', 'P'), at: [x, y] as const, by: 1.5 })),
+  ];
+  return spots
+    .filter(({ at }) => shown(at))
+    .map(({ at, by, text }) => ({ text, box: boxAbout(onPaper(view, at), by), apart: APART }));
+}
+
+/** What is written beside a bundle of pairs: their numbers, told apart by commas. */
+export function numbersSaid(numbers: readonly string[]): string {
+  return numbers.toSorted((a, b) => Number(a) - Number(b)).join(', ');
+}
+
+/** A wire's cross-section or gauge, short enough to stand in a row: `2.5 mm²`, `AWG 14`. */
+export function wireSize({ book }: WiringAsk, stock: string): string {
+  const name = book.stock?.find(({ id }) => id === stock)?.name ?? stock;
+  return /(?:AWG \d+|[\d.]+ mm2)$/.exec(name)?.[0].replace('mm2', 'mm²') ?? name;
+}
+
+/** Words that stay on one line. */
+export function unbroken(words: string): string {
+  return words.replaceAll(' ', '\u00a0');
+}
+
+/** A hole on paper: a ring of one size at every scale; the drawing of its piece has its diameter. */
+export function holeMark(view: View, at: Point): Mark {
+  return { kind: 'circle', centre: onPaper(view, at), radius: HOLE, fill: 'paper', pen: 'feature', role: 'symbol' };
 }
 
 /** One wire of each pair: both run together. */
