@@ -1,6 +1,7 @@
 import type { TestRow } from '../core/wiring/test-sheet.ts';
 import { type Pair, wholeSentence } from './lengths.ts';
 import type { Book } from './notebooks.ts';
+import { counted } from './words.ts';
 
 /** One test to make and tick: its name, what is done, what has to be seen. */
 export type TestWords = {
@@ -33,4 +34,18 @@ export function testWords(book: Book): readonly TestWords[] {
     expect: wholeSentence(row.expect),
     content: row,
   }));
+}
+
+/** Tests that are made together, numbered on from the group before. */
+export type TestGroup = { readonly title: string; readonly first: number; readonly tests: readonly TestWords[] };
+
+/** The tests without power and those with it, in the order they are made; groups without any left out. */
+export function testGroups(book: Book): readonly TestGroup[] {
+  const all = testWords(book);
+  const off = all.filter(({ content }) => /^(?:cut|feeder)\./.test(content.id));
+  const on = all.filter((one) => !off.includes(one));
+  return [
+    { title: `${counted(off.length, 'test')} with the supply off`, first: 1, tests: off },
+    { title: `${counted(on.length, 'test')} with the supply on`, first: off.length + 1, tests: on },
+  ].filter(({ tests }) => tests.length > 0);
 }

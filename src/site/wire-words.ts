@@ -15,23 +15,46 @@ const KINDS: Readonly<Record<Wire['kind'], string>> = {
   frog: 'for a live frog',
 };
 
-/** Every wire as it is cut, in the order of its number. */
+/** Wires of one number: a pair, or the one up to a frog. */
+type Numbered = { readonly number: string; readonly wires: readonly [Wire, ...Wire[]] };
+
+function numbered({ notebook }: Book): readonly Numbered[] {
+  const groups: { number: string; wires: [Wire, ...Wire[]] }[] = [];
+  for (const wire of notebook.wiring?.wires ?? []) {
+    const number = wire.label.replace(/[a-z]$/, '');
+    const known = groups.find((one) => one.number === number);
+    if (known === undefined) groups.push({ number, wires: [wire] });
+    else known.wires.push(wire);
+  }
+  return groups;
+}
+
+/** How many wires there are to cut, and of which numbers. */
+export function wireCount(book: Book): string {
+  const wires = book.notebook.wiring?.wires ?? [];
+  const last = wires.at(-1)?.label.replace(/[a-z]$/, '') ?? '';
+  return `${counted(wires.length, 'wire')} to cut, numbers 1 to ${last}`;
+}
+
+/** Every wire as it is cut, those of one number in one row, in the order of the numbers. */
 export function wireTable(book: Book): Told {
   return {
     label: 'Wires to cut',
     caption: line(
-      text('Lengths as cut, with slack for bends, ends and mistakes, in '),
+      text('Length of each wire as cut, with slack for bends, ends and mistakes, in '),
       both(UNIT_NAMES),
-      text('; the label goes on both ends'),
+      text('; its number and letter go on both ends'),
     ),
-    columns: [['Label'], ['Length', 'right'], ['From'], ['To'], ['Wire']],
-    rows: (book.notebook.wiring?.wires ?? []).map((wire) => [
-      text(wire.label),
-      both(figurePair(wire.length)),
-      both(sentencePair(wire.from)),
-      both(sentencePair(wire.to)),
-      line(text(stockName(book, wire.stock)), below(text(`${wire.colour}, ${KINDS[wire.kind]}`))),
-    ]),
+    columns: [['Wires'], ['Each', 'right'], ['From and to']],
+    rows: numbered(book).map(({ number, wires: [first, ...rest] }) => {
+      const letters = [first, ...rest].map(({ colour, label }) => `${label.slice(number.length)} ${colour}`);
+      const way = line(both(sentencePair(first.from)), text(' to '), both(sentencePair(first.to)));
+      return [
+        line(text(number), below(text(letters.join(', ')))),
+        both(figurePair(first.length)),
+        line(way, below(text(`${stockName(book, first.stock)}, ${KINDS[first.kind]}`))),
+      ];
+    }),
   };
 }
 

@@ -1,3 +1,4 @@
+import { startFolds } from './folds.ts';
 import { startLook } from './look.ts';
 import { startScrolls } from './scrolls.ts';
 import { startSwitches } from './switches.ts';
@@ -7,3 +8,4 @@ startSwitches();
 startTicks();
 startLook();
 startScrolls();
+startFolds();
