@@ -102,11 +102,11 @@ function busOf({ bus }: Wiring, reading: Reading): WiringInput['bus'] {
   const { read } = reading;
   const stock = wireOf(bus.stock, { ...reading, at: 'wiring.bus.stock' });
   const from = onBench([read(bus.from[0]), read(bus.from[1])], { ...reading, at: 'wiring.bus.from' });
-  const route =
-    bus.route === 'auto'
-      ? null
-      : bus.route.map(([x, y], i) => onBench([read(x), read(y)], { ...reading, at: `wiring.bus.route.${i}` }));
-  return stock === null ? null : { stock, from, route };
+  const way = (points: NonNullable<typeof bus.branches>[number], at: string) =>
+    points.map(([x, y], i) => onBench([read(x), read(y)], { ...reading, at: `${at}.${i}` }));
+  const route = bus.route === 'auto' ? null : way(bus.route, 'wiring.bus.route');
+  const branches = (bus.branches ?? []).map((one, i) => way(one, `wiring.bus.branches.${i}`));
+  return stock === null ? null : { stock, from, route, ...(branches.length === 0 ? {} : { branches }) };
 }
 
 function feedersOf({ feeders }: Wiring, reading: Reading): WiringInput['feeders'] {

@@ -12,6 +12,8 @@ export type BusInput = {
   readonly from: Point;
   /** corners written by the author, from `from` on; null: found */
   readonly route: readonly Point[] | null;
+  /** with a written route: corners of what parts from it, from a point on the bus on; absent: nothing */
+  readonly branches?: readonly (readonly Point[])[];
 };
 
 export type FeedersInput = { readonly stock: WireStock; readonly every: number };

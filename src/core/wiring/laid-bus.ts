@@ -13,7 +13,7 @@ import { TAIL_LIMIT } from './protection.ts';
 import { autoRoute, type Route } from './routing/route.ts';
 import type { Drop } from './routing/stops.ts';
 import { type Tap, tapFor } from './routing/tap.ts';
-import { corners } from './routing/to-limbs.ts';
+import { writtenLimbs } from './routing/written.ts';
 import type { Tail } from './tail.ts';
 import { inward, outward, type Under } from './under.ts';
 import type { Units } from './units.ts';
@@ -121,13 +121,13 @@ function routeOf({ bus }: WiringInput, under: Under, drops: readonly Drop[]): Ro
     const from = inward(under, bus?.from ?? [0, 0]);
     return autoRoute(site, bays, { from, drops, heights, deckTop: bench.deckTop, underside, tail: TAIL_LIMIT });
   }
-  const path = corners([bus.from, ...written].map((point) => inward(under, point)));
-  const limbs = [{ path, of: null, from: 0 }];
+  const own = (points: readonly Point[]) => points.map((point) => inward(under, point));
+  const { limbs, loose } = writtenLimbs(own([bus.from, ...written]), (bus.branches ?? []).map(own));
   const clashing = heights.map((z) => ({ z, count: crossings(under, limbs, z).clashes.length }));
   const [first = { z: 0, count: 0 }] = clashing;
   const laid = { limbs, z: clashing.reduce((best, one) => (one.count < best.count ? one : best), first).z };
   const unreached = drops.filter((drop) => tapFor(under, laid, drop) === null).map(({ id }) => id);
-  return { ...laid, cost: 0, unreached, far: [], proved: true };
+  return { ...laid, cost: 0, unreached, far: [], proved: true, loose };
 }
 
 type Hung = {

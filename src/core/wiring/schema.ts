@@ -52,11 +52,17 @@ export function wiringSchema(kit: QuantityKit) {
   return z.strictObject({
     supply: supplySchema(kit),
     /** the pair of heavy wires below the deck; its route found or written as points */
-    bus: z.strictObject({
-      stock: dottedName,
-      from: point(kit),
-      route: z.union([z.literal('auto'), z.array(point(kit))]),
-    }),
+    bus: z
+      .strictObject({
+        stock: dottedName,
+        from: point(kit),
+        route: z.union([z.literal('auto'), z.array(point(kit))]),
+        /** with a written route: lengths that part from it at T-joints, each from a point on the bus on */
+        branches: z.array(z.array(point(kit)).min(2)).optional(),
+      })
+      .refine(({ branches, route }) => branches === undefined || route !== 'auto', {
+        error: '`branches` with a written `route`; with `route: auto` the bus parts by itself',
+      }),
     /** the thin wires from the bus to the rails */
     feeders: z.strictObject({ stock: dottedName, every: kit.length }).optional(),
     loads: z.array(loadSchema(kit)).default([]),

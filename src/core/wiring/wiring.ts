@@ -9,6 +9,7 @@ import { type Feeder, feedersOf } from './feeders.ts';
 import { circuitFindings } from './findings/circuit.ts';
 import { frogFindings } from './findings/frogs.ts';
 import { gapFindings } from './findings/gaps.ts';
+import { liftFindings } from './findings/lifts.ts';
 import { loadFindings } from './findings/loads.ts';
 import { routeFindings } from './findings/route.ts';
 import { gives, supplyFindings } from './findings/supply.ts';
@@ -141,6 +142,7 @@ function findingsOf(input: WiringInput, { cut, laid, computed, fuses, wires }: F
   return [
     ...supplyFindings(input),
     ...gapFindings(input, cut),
+    ...liftFindings(input),
     ...frogFindings(input, computed),
     ...(laid === null ? [] : routeFindings(input, laid)),
     ...(laid === null

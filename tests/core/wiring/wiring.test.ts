@@ -3,7 +3,7 @@ import { spoken } from '../../../src/core/units/say.ts';
 import { approachFindings } from '../../../src/core/wiring/findings/units.ts';
 import type { WiringInput } from '../../../src/core/wiring/input.ts';
 import { spaceLength } from '../../../src/core/wiring/wire.ts';
-import { wiringModel } from '../../../src/core/wiring/wiring.ts';
+import { type WiringModel, wiringModel } from '../../../src/core/wiring/wiring.ts';
 import { table, wire } from './tables.ts';
 
 const model = wiringModel(table);
@@ -200,9 +200,89 @@ describe('a written route', () => {
     expect(found({ ...ring, supply: { control: 'dc', volts: 12, tripsAt: 2 } }, 'bus-ring')).toEqual([]);
   });
 
+  it('with branches is the very bus that was found, when written as found', () => {
+    const auto = wiringModel(table);
+    const flat = (path: readonly (readonly [number, number, number])[]) => path.map(([x, y]) => [x, y] as const);
+    const [from = [0, 0], ...route] = flat(auto.bus?.path ?? []);
+    const branches = (auto.bus?.branches ?? []).map(flat);
+    expect(branches.length).toBeGreaterThan(0);
+    const stock = wire('bus-2.5', 2.5, 6);
+    const told = ({ holes, wires }: WiringModel) => ({
+      wires: wires.map(({ label, length, on }) => [label, length, on]),
+      holes: holes.map(({ at, diameter, part }) => [part, diameter, ...at.map((mm) => Math.round(mm * 1000))]),
+    });
+    const as = (those: typeof branches) => wiringModel({ ...table, bus: { stock, from, route, branches: those } });
+    expect(told(as(branches))).toEqual(told(auto));
+    // planted fault: one branch forgotten
+    expect(told(as(branches.slice(1)))).not.toEqual(told(auto));
+  });
+
+  it('with a branch that begins beside it is a halt with the place on it, and the branch is left out', () => {
+    const beside = { bus: { ...bus([[1000, 100]]).bus, branches: [[[500, 140] as const, [500, 300] as const]] } };
+    expect(found(beside, 'branch-off-bus')).toMatchObject([{ level: 'halt', where: 'bus', figure: 40 }]);
+    expect(found(beside, 'branch-off-bus')[0]?.mend).toContain('[500 mm, 100 mm]');
+    expect(wiringModel({ ...table, ...beside }).bus?.branches).toEqual([]);
+    const on = { bus: { ...bus([[1000, 100]]).bus, branches: [[[500, 100] as const, [500, 300] as const]] } };
+    expect(found(on, 'branch-off-bus')).toEqual([]);
+    expect(wiringModel({ ...table, ...on }).bus?.branches.map((path) => path.map(([x, y]) => [x, y]))).toEqual([
+      [
+        [500, 100],
+        [500, 300],
+      ],
+    ]);
+  });
+
+  it('with a branch that comes back to it is a ring, for a digital signal only', () => {
+    const back = [[[500, 100] as const, [500, 300] as const, [800, 300] as const, [800, 100] as const]];
+    const ring = { bus: { ...bus([[1000, 100]]).bus, branches: back } };
+    expect(found(ring, 'bus-ring')).toMatchObject([{ level: 'care', where: 'bus' }]);
+    expect(found({ ...ring, supply: { control: 'dc', volts: 12, tripsAt: 2 } }, 'bus-ring')).toEqual([]);
+    const open = { bus: { ...ring.bus, branches: back.map((one) => one.slice(0, -1)) } };
+    expect(found(open, 'bus-ring')).toEqual([]);
+  });
+
   it('that passes no feeder is told line by line', () => {
     const short = { ...bus([[300, 100]]) };
     expect(found(short, 'feeder-unreached').map(({ where }) => where)).toContain('main');
+  });
+});
+
+describe('a load over a board', () => {
+  const at = (x: number, y: number) => ({
+    loads: [{ id: 'lamp', place: { kind: 'place', at: [x, y] }, amps: 0.1, kind: 'steady' }] as const,
+  });
+
+  it('is told with the board and the nearest place beside it, where its wires go down', () => {
+    const [told] = found(at(609, 250), 'load-over-board');
+    expect(told).toMatchObject({ level: 'care', where: 'lamp' });
+    expect(told?.what).toContain('strut.across');
+    const lamp = wiringModel({ ...table, ...at(609, 250) }).wires.find(({ id }) => id === 'lamp-a');
+    const down = lamp?.path.at(-2);
+    expect(told?.mend).toContain(`[${down?.[0]} mm, ${Math.round((down?.[1] ?? 0) * 10) / 10} mm]`);
+    expect(Math.abs((down?.[0] ?? 0) - 609)).toBeGreaterThan(9);
+  });
+
+  it('planted fault: moved off it, nothing is told', () => {
+    expect(found(at(800, 250), 'load-over-board')).toEqual([]);
+  });
+});
+
+describe('a bridge that lifts', () => {
+  const lifts = [{ id: 'draw', line: 'main', from: 100, to: 300 }];
+  const water = (x: number) => ({
+    ground: {
+      ...table.ground,
+      spaces: [{ id: 'pond', kind: 'water', box: { min: [x, 0, 0], max: [x + 60, 900, 700] } }] as const,
+    },
+  });
+
+  it('over nothing but the deck is told, with the nearest way through', () => {
+    const place = table.rails.lines[0]?.place(200) ?? [0, 0];
+    expect(found({ lifts }, 'lift-over-nothing')).toMatchObject([{ level: 'care', where: 'draw', figure: null }]);
+    expect(found({ lifts, ...water(place[0] - 30) }, 'lift-over-nothing')).toEqual([]);
+    const off = table.rails.lines[0]?.place(500) ?? [0, 0];
+    const [told] = found({ lifts, ...water(off[0] - 30) }, 'lift-over-nothing');
+    expect(Math.abs((told?.figure ?? 0) - 500)).toBeLessThan(80);
   });
 });
 

@@ -1,10 +1,14 @@
 import type { Finding } from '../../finding.ts';
 import { CUT_LIMITS_SOURCE, HOLE_FROM_EDGE } from '../../stock/cut-limits.ts';
 import { length, say } from '../../units/say.ts';
+import { belowAt } from '../comes-down.ts';
 import type { WiringInput } from '../input.ts';
 import type { LaidBus } from '../laid-bus.ts';
 import { TAIL_LIMIT } from '../protection.ts';
+import { type Limb, pathLength } from '../routing/limbs.ts';
+import { nearestOnLimbs } from '../routing/written.ts';
 import { listed, PRACTICE, tell } from '../tell.ts';
+import { outward } from '../under.ts';
 import { spaceLength } from '../wire.ts';
 
 /** A hole this near to the middle counts as in it, mm. */
@@ -14,6 +18,8 @@ const OFF_MIDDLE = 1;
 export function routeFindings(input: WiringInput, laid: LaidBus): readonly Finding[] {
   return [
     ...clashFindings(laid),
+    ...looseFindings(laid),
+    ...overBoardFindings(laid),
     ...missedFindings(laid),
     ...feederFindings(laid),
     ...tailFindings(laid),
@@ -38,6 +44,44 @@ function clashFindings({ clashes, run }: LaidBus): readonly Finding[] {
       ...{ figure: run.z, unit: 'mm', source: 'geometry' },
     }),
   );
+}
+
+/** Branches as written that hang in the air. */
+function looseFindings({ route, wired }: LaidBus): readonly Finding[] {
+  return route.loose.map(({ at, branch, near, off }) => {
+    const [[x, y], [nx, ny]] = [outward(wired.under, at, 0), outward(wired.under, near, 0)];
+    return tell({
+      rule: 'branch-off-bus',
+      level: 'halt',
+      where: 'bus',
+      what: say`Branch ${String(branch + 1)} of the bus begins at [${length(x)}, ${length(y)}], ${length(off)} beside it, and is left out.`,
+      mend: say`Begin it on the bus, at [${length(nx)}, ${length(ny)}].`,
+      ...{ figure: off, limit: 0, unit: 'mm', source: 'geometry' },
+    });
+  });
+}
+
+/** Loads whose wires would come down into a board, or into what hangs there. */
+function overBoardFindings({ wired }: LaidBus): readonly Finding[] {
+  return wired.loads.flatMap(({ at, down, id, turnout }) => {
+    const below = turnout ? null : belowAt(wired.under, at);
+    if (below === null) return [];
+    const off = Math.hypot(down[0] - at[0], down[1] - at[1]);
+    const [x, y] = down;
+    return [
+      tell({
+        rule: 'load-over-board',
+        level: 'care',
+        where: id,
+        what: say`${id} stands over ${below}: no hole goes straight down there for its wires.`,
+        mend:
+          off === 0
+            ? say`Move ${id} off ${below}: no place near it is clear.`
+            : say`Lead its wires over the deck to [${length(x)}, ${length(y)}], ${length(off)} beside it, as they are drawn; or move ${id} there.`,
+        ...{ figure: off, limit: 0, unit: 'mm', source: 'geometry' },
+      }),
+    ];
+  });
 }
 
 function missedFindings({ route, wired }: LaidBus): readonly Finding[] {
@@ -91,14 +135,15 @@ function tailFindings({ tails, wired }: LaidBus): readonly Finding[] {
 }
 
 /** A digital bus that comes back to its start carries echoes of its own signal. */
-function ringFindings({ supply }: WiringInput, { run }: LaidBus): readonly Finding[] {
+function ringFindings({ supply }: WiringInput, { route, run }: LaidBus): readonly Finding[] {
   const [first, last] = [run.path[0], run.path[run.path.length - 1]];
   const closed =
     run.path.length > 2 &&
     first !== undefined &&
     last !== undefined &&
     Math.hypot(last[0] - first[0], last[1] - first[1]) < 1;
-  if (!closed || supply.control !== 'digital') return [];
+  if (supply.control !== 'digital') return [];
+  if (!closed) return rejoined(route.limbs);
   const lastStretch = run.path.slice(-2);
   return [
     tell({
@@ -110,6 +155,32 @@ function ringFindings({ supply }: WiringInput, { run }: LaidBus): readonly Findi
       ...{ figure: spaceLength(run.path), unit: 'mm' },
     }),
   ];
+}
+
+/** A branch that comes back to the bus closes it as well. */
+function rejoined(limbs: readonly Limb[]): readonly Finding[] {
+  return limbs.flatMap(({ path }, i) => {
+    const end = path[path.length - 1];
+    const near =
+      i === 0 || end === undefined
+        ? null
+        : nearestOnLimbs(
+            limbs.filter((_, k) => k !== i),
+            end,
+          );
+    if (near === null || near.off >= 1) return [];
+    const last = pathLength(path.slice(-2));
+    return [
+      tell({
+        rule: 'bus-ring',
+        level: 'care',
+        where: 'bus',
+        what: say`A branch of the bus ends on the bus again: a digital bus is not closed into a ring.`,
+        mend: say`Leave off its last ${length(last)}.`,
+        ...{ figure: pathLength(path), unit: 'mm' },
+      }),
+    ];
+  });
 }
 
 function drillFindings({ holes }: LaidBus): readonly Finding[] {

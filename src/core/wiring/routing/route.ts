@@ -8,6 +8,7 @@ import type { Site } from './site.ts';
 import { type Drop, placeNear, type Stop, stopsFor } from './stops.ts';
 import { tapFor } from './tap.ts';
 import { limbsOf } from './to-limbs.ts';
+import type { Loose } from './written.ts';
 
 /** What the bus joins: where it starts, what hangs on it, and the heights it may run at, the best first; mm. */
 export type RouteAsk = {
@@ -31,6 +32,8 @@ export type Route = {
   readonly far: readonly string[];
   /** whether no other tree past its stops is cheaper */
   readonly proved: boolean;
+  /** branches as written that begin beside the bus; none of a bus that was found */
+  readonly loose: readonly Loose[];
 };
 
 /** The cheapest bus past all stops, at the first height that gets near them all, else at the one that leaves out fewest. */
@@ -50,7 +53,7 @@ function misses({ unreached, far }: Route): number {
 }
 
 function nowhere(z: number, drops: readonly Drop[]): Route {
-  return { limbs: [], z, cost: 0, unreached: drops.map(({ id }) => id), far: [], proved: true };
+  return { limbs: [], z, cost: 0, unreached: drops.map(({ id }) => id), far: [], proved: true, loose: [] };
 }
 
 function routeAt(site: Site, bays: readonly Bay[], ask: RouteAsk & { readonly z: number }): Route {
@@ -72,6 +75,7 @@ function routeAt(site: Site, bays: readonly Bay[], ask: RouteAsk & { readonly z:
     ...route,
     unreached: drops.flatMap(({ id }) => (reached.some((one) => one.id === id) ? [] : [id])),
     far: reached.filter(({ across }) => across > span + 1e-6).map(({ id }) => id),
+    loose: [],
   };
 }
 
