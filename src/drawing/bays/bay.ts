@@ -6,7 +6,17 @@ import { benchBays } from '../../core/wiring/bench-bays.ts';
 import { nearestBay } from '../../core/wiring/routing/bays.ts';
 import type { DrawingBook } from '../book.ts';
 import type { Window } from '../outline.ts';
-import { extentOfSeen, fromAbove, fromFront, fromLeft, fromRight, type Gaze, type Placed, placedParts, seen } from '../scene.ts';
+import {
+  extentOfSeen,
+  fromAbove,
+  fromFront,
+  fromLeft,
+  fromRight,
+  type Gaze,
+  type Placed,
+  placedParts,
+  seen,
+} from '../scene.ts';
 
 type Side = 'front' | 'back' | 'left' | 'right';
 
