@@ -1,3 +1,4 @@
+import { unitTag } from '../core/wiring/units.ts';
 import { both, type Html, line, text } from './html.ts';
 import { lengthPair } from './lengths.ts';
 import type { Book } from './notebooks.ts';
@@ -11,6 +12,7 @@ function belowIn({ notebook }: Book, bay: string) {
 export function wiresBelow(book: Book, bay: string): readonly Html[] {
   const below = belowIn(book, bay);
   if (below === undefined) return [];
+  const known = book.notebook.wiring?.units ?? [];
   const { busHeight, joints, loads, turnouts, units, wires } = below;
   return [
     ...(busHeight === null
@@ -28,7 +30,9 @@ export function wiresBelow(book: Book, bay: string): readonly Html[] {
       ),
     ),
     ...(wires.length === 0 ? [] : [text(`Wires ${wires.join(', ')} run or end here.`)]),
-    ...units.map((id) => text(`${plainName(id)} is screwed to the underside of the deck here.`)),
+    ...units.map((id) =>
+      text(`${unitTag(known, id)} (${plainName(id)}) is screwed to the underside of the deck here.`),
+    ),
     ...loads.map((id) => text(`The wires of ${plainName(id)} go up here.`)),
     ...turnouts.map((id) => text(`Turnout ${id} is overhead; its motor and its wires are here.`)),
   ];

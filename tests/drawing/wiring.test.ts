@@ -12,6 +12,7 @@ import { bayPicture, clippedPath } from '../../src/drawing/wiring/bay-blocks.ts'
 import { type Bundle, bundlesOf } from '../../src/drawing/wiring/bundles.ts';
 import { mirrored } from '../../src/drawing/wiring/mirrored.ts';
 import { netRow, oneLineBlocks, type Row, supplyRow } from '../../src/drawing/wiring/one-line.ts';
+import { voltageBlocks } from '../../src/drawing/wiring/voltage-graph.ts';
 import { holeTable } from '../../src/drawing/wiring/wire-notes.ts';
 import { wiringEntries } from '../../src/drawing/wiring/wiring-drawings.ts';
 import { picture, wiresFromBelow } from '../../src/drawing/wiring/wiring-plan.ts';
@@ -365,5 +366,34 @@ describe('a path in a bay', () => {
       ],
     ]);
     expect(clippedPath(path, { low: [50, 50], high: [60, 60] })).toEqual([]);
+  });
+});
+
+describe('volts along a line', () => {
+  const blocks = voltageBlocks({ book, wiring, options, scale: 1 });
+
+  /** Lines whose dot is not at the lowest place of their curve, or whose words say other volts than the model has. */
+  function wrong(drawn: readonly (readonly Mark[])[]): readonly string[] {
+    return drawn.flatMap((marks, i) => {
+      const { line, points } = wiring.voltage[i] ?? { line: '', points: [] };
+      const curve = marks.find((mark) => mark.kind === 'polyline');
+      const dot = marks.find((mark) => mark.kind === 'circle');
+      if (curve?.kind !== 'polyline' || dot?.kind !== 'circle') return [`${line} has no curve or no dot`];
+      const lowest = Math.max(...curve.points.map(([, y]) => y));
+      const volts = Math.round(Math.min(...points.map(([, own]) => own)) * 100) / 100;
+      const said = textsOf(marks).join(' ').includes(`lowest, ${volts} V at `);
+      return said && Math.abs(dot.centre[1] - lowest) < 1e-9 ? [] : [line];
+    });
+  }
+
+  it('marks its lowest place and says it, with distances on its axis', () => {
+    const drawn = blocks.map(({ marks }) => marks);
+    expect(drawn.length).toBe(wiring.voltage.length);
+    expect(wrong(drawn)).toEqual([]);
+    for (const marks of drawn) expect(textsOf(marks).filter((text) => / mm$/.test(text)).length).toBeGreaterThan(3);
+    // planted fault: the dot of the first line where its curve is highest
+    const [first = [], ...rest] = drawn;
+    const raised = first.map((mark) => (mark.kind === 'circle' ? { ...mark, centre: [0, 0] as const } : mark));
+    expect(wrong([raised, ...rest])).toEqual([wiring.voltage[0]?.line]);
   });
 });

@@ -4,7 +4,7 @@ import type { PairWork, WireWork } from '../steps/generated/wires.ts';
 import { length, type Sentence, say } from '../units/say.ts';
 import type { Gap } from '../wiring/gap.ts';
 import { CLIP_EVERY } from '../wiring/small-parts.ts';
-import { UNIT_NAMES } from '../wiring/units.ts';
+import { UNIT_NAMES, unitTag } from '../wiring/units.ts';
 import type { Wire } from '../wiring/wire.ts';
 import type { WiringModel } from '../wiring/wiring.ts';
 
@@ -14,10 +14,10 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
   const isDead = ({ id }: { readonly id: string }) => id.startsWith('cut.') || id.startsWith('feeder.');
   const rows = (all: WiringModel['tests']) => all.map(({ what, expect }) => [...what, ' ', ...expect]);
   return {
-    bus: pairs.filter(({ kind }) => kind === 'bus').map((wire) => pairOf(wire, wiring.wires)),
-    tails: pairs.filter(({ kind }) => kind !== 'bus').map((wire) => pairOf(wire, wiring.wires)),
+    bus: pairs.filter(({ kind }) => kind === 'bus').map((wire) => pairOf(plan, wire, wiring.wires)),
+    tails: pairs.filter(({ kind }) => kind !== 'bus').map((wire) => pairOf(plan, wire, wiring.wires)),
     units: wiring.units.map(({ bench, id, kind, line, of, onBench }) => ({
-      ...{ id, what: UNIT_NAMES[kind] },
+      ...{ id: unitTag(wiring.units, id), what: UNIT_NAMES[kind] },
       for: kind === 'bridge-switch' ? `the approaches of ${of}` : `the section of ${line} that reverses`,
       at: onBench,
       bench,
@@ -67,12 +67,13 @@ function placed<One extends Place>(places: readonly One[], before: (one: One) =>
   });
 }
 
-function pairOf(wire: Wire, wires: readonly Wire[]): PairWork {
+function pairOf({ stock: goods }: Plan, wire: Wire, wires: readonly Wire[]): PairWork {
   const other = wires.find(({ label }) => label === wire.label.replace(/a$/, 'b') && label !== wire.label);
   const { label, colour, from, to, length, stock } = wire;
   return {
     labels: other === undefined ? label : `${label} and ${other.label}`,
     colours: other === undefined || other.colour === colour ? colour : `${colour} and ${other.colour}`,
-    ...{ from, to, length, stock },
+    ...{ from, to, length },
+    stock: goods.find(({ id }) => id === stock)?.name ?? stock,
   };
 }
