@@ -390,7 +390,7 @@ describe('volts along a line', () => {
     const drawn = blocks.map(({ marks }) => marks);
     expect(drawn.length).toBe(wiring.voltage.length);
     expect(wrong(drawn)).toEqual([]);
-    for (const marks of drawn) expect(textsOf(marks).filter((text) => / mm$/.test(text)).length).toBeGreaterThan(3);
+    for (const marks of drawn) expect(textsOf(marks).filter((text) => / mm$/.test(text)).length).toBeGreaterThan(2);
     // planted fault: the dot of the first line where its curve is highest
     const [first = [], ...rest] = drawn;
     const raised = first.map((mark) => (mark.kind === 'circle' ? { ...mark, centre: [0, 0] as const } : mark));
