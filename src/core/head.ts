@@ -16,6 +16,8 @@ export type HeadValues = {
   readonly saw: Saw;
   /** diameters of the router's bits in hand */
   readonly bits: readonly number[];
+  /** diameters of the drills in hand; empty when nobody said */
+  readonly drills: readonly number[];
   /** clamps by their opening; null when nobody said */
   readonly clamps: readonly { readonly opening: number; readonly count: number }[] | null;
   /** money put aside; null when nobody said */
@@ -52,6 +54,7 @@ export function headValues(head: Head): HeadValues {
     pieces: piecesInHand(head['in-hand'] ?? [], reading),
     buying: buyingValues(head, reading),
     bits: (tools?.router?.bits ?? []).map(number),
+    drills: (tools?.drills ?? []).map((drill) => sizeIn(drill, reading, 'some')),
     clamps: tools?.clamps === undefined ? null : clampsIn(tools.clamps, head.bare ?? null, { number, faults }),
     budget: budget === null ? null : { value: budget.value, currency: budget.currency ?? '' },
     faults,

@@ -2,6 +2,7 @@ import type { Assembly } from './assembly/assembly.ts';
 import type { Machining } from './assembly/machining/operation.ts';
 import type { Bench, Seam } from './benchwork/bench.ts';
 import { withoutCutAway } from './benchwork/hardware/cut-away.ts';
+import { drillFindings } from './benchwork/hardware/drills.ts';
 import type { BenchworkModel } from './benchwork/input.ts';
 import type { CutBound, CutSheet, Offcut } from './cutting/job.ts';
 import type { YardAsk } from './cutting/lots.ts';
@@ -149,6 +150,7 @@ export function compute(plan: Plan): Result<Notebook> {
     { findings: steps.findings.filter((one) => !isHalted(one, late)) },
     head,
     state,
+    { findings: drillFindings(model, head.drills) },
     { findings: orderFindings(model.parts, steps.deeds) },
     { findings: late },
   ].flatMap(({ findings }) => findings);
