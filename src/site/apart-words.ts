@@ -1,9 +1,8 @@
 import type { Assembly, TakingOff } from '../core/assembly/assembly.ts';
 import { wayIn } from './assembly-words.ts';
-import { type Html, line, listed, partLink, text } from './html.ts';
+import { type Html, line, piecesOf, text } from './html.ts';
 import type { Book } from './notebooks.ts';
-import { pieceLabel } from './parts.ts';
-import { counted, plainName } from './words.ts';
+import { counted } from './words.ts';
 
 /** What comes off, one line a piece, in the order it comes off. */
 export function takingOff(book: Book, of: Assembly): readonly Html[] {
@@ -15,20 +14,6 @@ export function takingOff(book: Book, of: Assembly): readonly Html[] {
       text(`: ${wayOut(one)}.`),
     ),
   );
-}
-
-/** A drawer or leg by its name, else the labels of what comes off. */
-export function piecesOf(book: Book, parts: readonly string[]): Html {
-  const links = listed(parts.map((id) => partLink(book, id, pieceLabel(book, id))));
-  const whole = parts.length < 2 ? null : wholeName(parts);
-  return whole === null ? links : line(text(`${plainName(whole)} (`), links, text(')'));
-}
-
-/** What all ids begin with up to a point: `leg.front-left`; null when they are of no one thing. */
-function wholeName(parts: readonly string[]): string | null {
-  const names = new Set(parts.map((id) => id.slice(0, Math.max(0, id.lastIndexOf('.')))));
-  const [name = ''] = names;
-  return names.size === 1 && name.includes('.') ? name : null;
 }
 
 function boltsOut(book: Book, { loosened }: TakingOff): readonly Html[] {

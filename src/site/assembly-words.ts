@@ -1,9 +1,10 @@
 import type { Assembly, Placing, Pose, PoseName } from '../core/assembly/assembly.ts';
 import { type PictureStep, pictureSteps } from '../core/assembly/picture-steps.ts';
 import { assemblyPictures } from '../drawing/isometric/assembly-drawing.ts';
-import { type Html, line, listed, partLink, text } from './html.ts';
+import { type Html, line, listed, partLinks, text } from './html.ts';
 import type { Book } from './notebooks.ts';
-import { pieceLabel } from './parts.ts';
+import { pieceLabel, wholeName } from './parts.ts';
+import { type Seating, seatPhrases } from './seat-words.ts';
 import { counted, plainName } from './words.ts';
 
 /** One picture of the work with what it shows: its drawing, its step, and its number from 1. */
@@ -51,22 +52,52 @@ export function wayIn({ direction, frame, path }: Pick<Placing, 'direction' | 'f
   return way?.[2] ?? 'slid along the arrow';
 }
 
-function pieces(book: Book, ids: readonly string[]): Html {
-  return listed(ids.map((id) => partLink(book, id, pieceLabel(book, id))));
+/**
+ * What the moves of a picture do: which pieces, which way, and where they then are; what is the same for all of them is
+ * said once, before.
+ */
+export function moveLines(moves: readonly Seating[]): readonly Html[] {
+  const told = moves.map((at) => ({ at, phrases: [text(wayIn(at.placing)), ...seatPhrases(at)] }));
+  const [first] = told;
+  const common =
+    told.length < 2 ? [] : (first?.phrases ?? []).filter((one) => told.every(({ phrases }) => phrases.includes(one)));
+  const each = told.map(({ at: { book, placing }, phrases }) =>
+    line(named(book, placing.parts), ...own(phrases.filter((one) => !common.includes(one)))),
+  );
+  return common.length === 0 ? each : [line(text('Each: '), listed(common), text('.')), ...each];
 }
 
-/** What one move does: which pieces, which way, and what they meet. */
-export function moveLine(book: Book, placing: Placing): Html {
-  const group = placing.parts.length > 1 ? text(' as one') : text('');
-  const mates = placing.with.length === 0 ? [] : [text(' onto '), pieces(book, placing.with)];
-  return line(pieces(book, placing.parts), group, text(`: ${wayIn(placing)}`), ...mates, text('.'));
+function own(phrases: readonly Html[]): readonly Html[] {
+  return phrases.length === 0 ? [text('.')] : [text(': '), listed(phrases), text('.')];
+}
+
+/** A piece by its label; a drawer or leg by its name, with the first and the last of its labels. */
+function named(book: Book, parts: readonly string[]): Html {
+  const whole = parts.length > 1 ? wholeName(parts) : null;
+  if (whole === null) return partLinks(book, parts);
+  return text(`${plainName(whole)} (${labelsFromTo(book, parts)})`);
+}
+
+/** `P1A to P1F`: the first and the last label of what goes as one. */
+export function labelsFromTo(book: Book, parts: readonly string[]): string {
+  const labels = parts.map((id) => pieceLabel(book, id)).sort();
+  return labels.length < 2 ? labels.join('') : `${labels[0]} to ${labels.at(-1)}`;
 }
 
 /** The heading of a picture: what is built. */
-export function stepTitle(book: Book, { within, parts }: PictureStep): string {
-  const labels = parts.map((id) => pieceLabel(book, id));
-  const some = labels.length <= 4 ? labels.join(', ') : `${labels[0]} to ${labels.at(-1)}`;
-  return within === null ? some : `${plainName(within)}: ${some}`;
+export function stepTitle(book: Book, { within, parts, placings }: PictureStep): string {
+  if (within !== null) return `${plainName(within)}: ${shortly(parts.map((id) => pieceLabel(book, id)))}`;
+  const names = placings.map(({ parts: going }) => {
+    const whole = going.length > 1 ? wholeName(going) : null;
+    return whole === null ? shortly(going.map((id) => pieceLabel(book, id))) : plainName(whole);
+  });
+  return shortly(names);
+}
+
+function shortly(labels: readonly string[]): string {
+  return labels.length <= 4
+    ? labels.join(labels.some((one) => one.includes(',')) ? '; ' : ', ')
+    : `${labels[0]} to ${labels.at(-1)}`;
 }
 
 /** How many blocks of which height a pose needs. */

@@ -1,9 +1,9 @@
 import type { Assembly } from '../core/assembly/assembly.ts';
 import type { Fastener } from '../core/stock/fastener.ts';
-import { chosenPose, type PicturedStep } from './assembly-words.ts';
-import { type Html, line, listed, partLink, text } from './html.ts';
+import { chosenPose, labelsFromTo, type PicturedStep } from './assembly-words.ts';
+import { type Html, line, listedAnd, partLinks, text } from './html.ts';
 import type { Book } from './notebooks.ts';
-import { pieceLabel } from './parts.ts';
+import { wholeName } from './parts.ts';
 import { stockName } from './sheet-words.ts';
 import type { Told } from './table.ts';
 
@@ -27,11 +27,63 @@ export function fasteningTable(book: Book, of: Assembly, steps: readonly Picture
         text(first?.picture === null || first === undefined ? '–' : `${first.picture}`),
         text(`${run.length}`),
         text(first === undefined ? '' : stockName(book, first.fastener.item)),
-        pieces(book, first?.fastener.through ?? []),
-        blocked.length === 0 ? text('free') : line(text('in its way: '), pieces(book, blocked)),
+        partLinks(book, first?.fastener.through ?? []),
+        blocked.length === 0 ? text('free') : line(text('in its way: '), partLinks(book, blocked)),
       ];
     }),
   };
+}
+
+/** What is driven once the pieces of a picture stand: how many of what through which pieces. */
+export function drivenNow(book: Book, of: Assembly, one: PicturedStep): readonly Html[] {
+  const byItem = new Map<string, (readonly Driven[])[]>();
+  for (const run of runsOf(drivenOf(book, of, [one]).filter(({ picture }) => picture === one.number))) {
+    const item = run[0]?.fastener.item ?? '';
+    byItem.set(item, [...(byItem.get(item) ?? []), run]);
+  }
+  return [...byItem].map(([item, runs]) =>
+    line(
+      text(`${stockName(book, item)}: `),
+      separated(runs.slice(0, TOLD).map((run) => drivenThrough(book, run))),
+      more(runs),
+    ),
+  );
+}
+
+/** So many groups of screws are told beside a picture; the table below it has all. */
+const TOLD = 4;
+
+function drivenThrough(book: Book, run: readonly Driven[]): Html {
+  const { through = [], form = 'screw' } = run[0]?.fastener ?? {};
+  const named = (ids: readonly string[]) => listedAnd(wholes(ids).map((some) => wholeOr(book, some)));
+  if (through.length < 2) return line(text(`${run.length} in `), named(through));
+  if (form === 'bolt') return line(text(`${run.length} through `), named(through), text(', their nuts behind'));
+  return line(text(`${run.length} through `), named(through.slice(0, -1)), text(' into '), named(through.slice(-1)));
+}
+
+/** Layers of one leg in a row are the leg. */
+function wholes(ids: readonly string[]): readonly (readonly string[])[] {
+  const runs: string[][] = [];
+  for (const id of ids) {
+    const run = runs.at(-1);
+    if (run !== undefined && wholeName([...run, id]) !== null) run.push(id);
+    else runs.push([id]);
+  }
+  return runs;
+}
+
+function wholeOr(book: Book, ids: readonly string[]): Html {
+  const whole = ids.length < 2 ? null : wholeName(ids);
+  return whole === null ? partLinks(book, ids) : text(labelsFromTo(book, ids));
+}
+
+function separated(runs: readonly Html[]): Html {
+  return line(...runs.flatMap((run, i) => (i === 0 ? [run] : [text('; '), run])));
+}
+
+function more(runs: readonly (readonly Driven[])[]): Html {
+  const rest = runs.slice(TOLD).reduce((sum, run) => sum + run.length, 0);
+  return text(rest === 0 ? '' : `; and ${rest} more, in the table of screws`);
 }
 
 function runsOf(all: readonly Driven[]): readonly (readonly Driven[])[] {
@@ -53,8 +105,4 @@ function drivenOf(book: Book, of: Assembly, steps: readonly PicturedStep[]): rea
 
 function keyOf({ picture, fastener, blockedBy }: Driven): string {
   return [picture ?? '', fastener.item, ...fastener.through, '', ...blockedBy].join(' ');
-}
-
-function pieces(book: Book, ids: readonly string[]): Html {
-  return listed(ids.map((id) => partLink(book, id, pieceLabel(book, id))));
 }

@@ -1,6 +1,6 @@
 import type { Pair } from './lengths.ts';
 import type { Book } from './notebooks.ts';
-import { partAddress } from './parts.ts';
+import { partAddress, pieceLabel, wholeName } from './parts.ts';
 import { plainName } from './words.ts';
 
 /** Markup within a line, where a stray space would show: made here, not in templates. */
@@ -39,6 +39,12 @@ export function listed(pieces: readonly Html[]): Html {
   return html(pieces.join(', '));
 }
 
+/** `S1, E1 and C1`: pieces within a sentence that has commas of its own. */
+export function listedAnd(pieces: readonly Html[]): Html {
+  const [last = text(''), ...rest] = pieces.toReversed();
+  return rest.length === 0 ? last : line(listed(rest.toReversed()), text(' and '), last);
+}
+
 /** Smaller words on a line of their own below. */
 export function below(words: Html): Html {
   return html(`<span class="aside whole">${words}</span>`);
@@ -57,4 +63,16 @@ export function partLink(book: Book, id: string, words = plainName(id)): Html {
   const address = partAddress(book, id);
   const named = address === null ? text(words) : link(address, words);
   return words.length > LONGEST_UNBROKEN ? named : html(`<span class="piece">${named}</span>`);
+}
+
+/** Pieces by the labels on the wood, each linked to its page. */
+export function partLinks(book: Book, ids: readonly string[]): Html {
+  return listed(ids.map((id) => partLink(book, id, pieceLabel(book, id))));
+}
+
+/** A drawer or leg by its name, else the labels of what comes off. */
+export function piecesOf(book: Book, parts: readonly string[]): Html {
+  const links = partLinks(book, parts);
+  const whole = parts.length < 2 ? null : wholeName(parts);
+  return whole === null ? links : line(text(`${plainName(whole)} (`), links, text(')'));
 }

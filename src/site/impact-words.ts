@@ -1,16 +1,11 @@
 import type { Difference, Impact } from '../core/log/impact.ts';
-import { both, type Html, line, listed, partLink, text } from './html.ts';
+import { both, type Html, line, listed, partLinks, text } from './html.ts';
 import { lengthPair } from './lengths.ts';
 import type { Book } from './notebooks.ts';
-import { pieceLabel } from './parts.ts';
 import { counted, plainName } from './words.ts';
 
 /** One thing a change did, in words. */
 export type Effect = { readonly name: string; readonly words: Html };
-
-function pieces(book: Book, ids: readonly string[]): Html {
-  return listed(ids.map((id) => partLink(book, id, pieceLabel(book, id))));
-}
 
 const SIZES: readonly string[] = ['length', 'width', 'thickness'];
 
@@ -28,7 +23,7 @@ function differenceWords(differences: readonly Difference[]): Html {
 }
 
 function remade(book: Book, made: readonly string[]): Html {
-  return made.length === 0 ? text('') : line(text('. Cut already, and no longer right: '), pieces(book, made));
+  return made.length === 0 ? text('') : line(text('. Cut already, and no longer right: '), partLinks(book, made));
 }
 
 /** What a change did to parts and sheets: what changed, came, went, and what had been cut by then. */
@@ -37,12 +32,12 @@ export function impactEffects(book: Book, impact: Impact): readonly Effect[] {
   return [
     ...changed.map(({ alreadyMade, differences, instances }) => ({
       name: 'Changes',
-      words: line(pieces(book, instances), text(': '), differenceWords(differences), remade(book, alreadyMade)),
+      words: line(partLinks(book, instances), text(': '), differenceWords(differences), remade(book, alreadyMade)),
     })),
-    ...(added.length > 0 ? [{ name: 'Comes', words: pieces(book, added) }] : []),
+    ...(added.length > 0 ? [{ name: 'Comes', words: partLinks(book, added) }] : []),
     ...removed.map(({ alreadyMade, instances }) => ({
       name: 'Goes',
-      words: line(pieces(book, instances), remade(book, alreadyMade)),
+      words: line(partLinks(book, instances), remade(book, alreadyMade)),
     })),
     ...sheets.map(({ after, before, stock }) => ({
       name: 'Sheets',

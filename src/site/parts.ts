@@ -23,3 +23,10 @@ export function pieceLabel(book: Book, id: string): string {
   const part = partNamed(book, id);
   return part?.places.find((place) => place.id === id)?.label ?? part?.label ?? id;
 }
+
+/** What all ids begin with up to a point: `leg.front-left`; null when they are of no one thing. */
+export function wholeName(parts: readonly string[]): string | null {
+  const names = new Set(parts.map((id) => id.slice(0, Math.max(0, id.lastIndexOf('.')))));
+  const [name = ''] = names;
+  return names.size === 1 && name.includes('.') ? name : null;
+}

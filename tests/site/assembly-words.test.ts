@@ -1,4 +1,5 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { standsOf } from '../../src/core/assembly/seats.ts';
 import { compute } from '../../src/core/notebook.ts';
 import { joinsPieces } from '../../src/core/stock/fastener.ts';
 import { loadContent } from '../../src/reading/disk.ts';
@@ -8,6 +9,7 @@ import { picturedSteps } from '../../src/site/assembly-words.ts';
 import { fasteningTable } from '../../src/site/fastening-words.ts';
 import { machiningTable } from '../../src/site/machining-words.ts';
 import type { Book } from '../../src/site/notebooks.ts';
+import { holdLines, movesIn } from '../../src/site/picture-words.ts';
 import { prose } from './fixture.ts';
 
 const content = readContent(await loadContent(new URL('../../content', import.meta.url).pathname));
@@ -63,4 +65,56 @@ test('a side is ripped first and drilled after its dados, the first dado tried i
   expect(rows.findIndex((row) => row[0] === 'hole')).toBeGreaterThan(
     rows.findLastIndex((row) => row[0]?.startsWith('rabbet')),
   );
+});
+
+describe('the words beside a picture', () => {
+  const stands = standsOf(
+    notebook.parts.filter(({ chapter }) => chapter === 'benchwork'),
+    notebook.joints,
+  );
+  const { steps } = picturedSteps(book, assembly);
+  const pictureOf = (id: string) =>
+    steps.find(({ step }) => step.within === null && step.parts.includes(id)) ?? expect.fail(`no picture of ${id}`);
+  const words = (id: string) => {
+    const told = { book, of: assembly, stands, one: pictureOf(id) };
+    return [...movesIn(told), ...holdLines(told)].map(plain).map((line) => line.replaceAll(/ (?=[.,:;])/g, ''));
+  };
+  // heights by hand: the sides are 170 high and stand 520.8 above the floor, the spacers from 572.8 to 632.8
+  test('of spacers say which face of which strut, how high above what, what they are screwed with and what to check', () => {
+    expect(words('spacer.front-2-left')).toEqual([
+      'Each: lowered, against S1, from 52 mm to 112 mm above the underside of the sides.',
+      'DR2H: against the right face of C1.',
+      'DR2J: against the left face of C2.',
+      'DR3H: against the right face of C2.',
+      'DR3J: against the left face of C3.',
+      expect.stringMatching(/^Wood screw 4 x 30 mm: 3 through DR2H into C1; 3 through DR2J into C2;/),
+      'Check: the same height at both ends of each.',
+    ]);
+  });
+
+  test('of legs name both boards of each corner and the bolts', () => {
+    const legs = words('leg.front-left.layer-1');
+    expect(legs[0]).toBe('Each: lowered, its upper end on the workbench.');
+    expect(legs[1]).toBe(
+      'leg, front left (P1A to P1F): into the corner of S1 and E1, tight against the inside of both.',
+    );
+    expect(legs.at(-1)).toContain('2 through S1 and P1A to P1D, their nuts behind');
+  });
+
+  test('of what closes the frame give the diagonals, and of a deck where it is flush', () => {
+    expect(words('side.front').at(-1)).toBe('Check: both diagonals 1941.6 mm, or at least the same.');
+    expect(words('end.left').join(' ')).not.toContain('diagonals');
+    expect(words('deck.1')[1]).toContain('flush with the frame left, front and back');
+  });
+
+  test('say the way of every move, and where it comes to whatever is not laid down first', () => {
+    const lines = steps.map((one) => movesIn({ book, of: assembly, stands, one }).map(plain));
+    expect(lines.flat().length).toBeGreaterThan(50);
+    for (const [i, moves] of lines.entries()) {
+      const count = steps[i]?.step.placings.length ?? 0;
+      const common = moves[0]?.startsWith('Each:') ? 1 : 0;
+      expect(moves).toHaveLength(count + common);
+      expect(moves.join(' ')).toMatch(/lowered|pushed|lifted|laid down first|slid/);
+    }
+  });
 });

@@ -10,7 +10,7 @@ export function engagedTravel(moving: Box, others: readonly Box[], direction: Ve
 }
 
 /** The box round several bodies, mm. */
-export function boxRound(bodies: readonly Body[]): Box {
+export function boxRound(bodies: readonly Pick<Body, 'box'>[]): Box {
   const least = (i: 0 | 1 | 2) => bodies.reduce((low, b) => Math.min(low, b.box.min[i]), Number.POSITIVE_INFINITY);
   const most = (i: 0 | 1 | 2) => bodies.reduce((high, b) => Math.max(high, b.box.max[i]), Number.NEGATIVE_INFINITY);
   return { min: [least(0), least(1), least(2)], max: [most(0), most(1), most(2)] };

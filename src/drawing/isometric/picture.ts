@@ -1,7 +1,7 @@
 import type { Body } from '../../core/assembly/body.ts';
 import { boxRound } from '../../core/assembly/engagement.ts';
 import { convex } from '../../core/geometry/convex.ts';
-import { holds } from '../../core/geometry/polygon.ts';
+import { area, holds } from '../../core/geometry/polygon.ts';
 import type { Point, Polygon, Vector } from '../../core/geometry/shapes.ts';
 import { plus, times } from '../../core/geometry/vector.ts';
 import { arrowhead } from '../arrow.ts';
@@ -11,6 +11,7 @@ import { onceFor } from '../once.ts';
 import { lettering } from '../text.ts';
 import { flat } from './gaze.ts';
 import { type Seen, type Shown, seenJoined, seenOf } from './hidden.ts';
+import { hiddenEdges, silhouette } from './hidden-edges.ts';
 import { pieceLabels } from './piece-labels.ts';
 import { turnedFace } from './surface.ts';
 
@@ -80,13 +81,41 @@ export function drawn(picture: Picture, { bodies, seen }: Sight, scale: number):
     const found = bodies.find(({ id }) => ids.includes(id));
     return { text, areas: ids.flatMap(areas), middle: found === undefined ? null : paper(flat(middleOf(found))) };
   });
-  const all = [...shown, ...arrows];
+  const all = [...shown, ...hiddenLines(picture, { bodies, seen }, paper), ...arrows];
   const named = [...all, ...pieceLabels(labels, all)];
   return {
     marks: [...named, ...lyingNote(picture, extentOf(named))],
     views: [],
     dimensions: [],
   };
+}
+
+/** Less than this of what goes in is seen: its outline behind the others is dashed. */
+const SHOWN = 0.1;
+
+/** The covered outline of every move that is nearly all covered, dashed narrow (ISO 128-2, line type 02.1). */
+function hiddenLines(
+  { labels, strong }: Picture,
+  { bodies, seen }: Sight,
+  paper: (point: Point) => Spot,
+): readonly Mark[] {
+  return labels.flatMap(({ ids }) => {
+    const going = bodies.filter(({ id }) => ids.includes(id) && strong.has(id));
+    const shown = seen.filter(({ id }) => ids.includes(id));
+    if (areaOf(shown.map((one) => one.area)) >= SHOWN * areaOf(going.flatMap(silhouette))) return [];
+    return going
+      .flatMap((one) =>
+        hiddenEdges(
+          one,
+          shown.filter(({ id }) => id === one.id),
+        ),
+      )
+      .map(([from, to]): Mark => ({ kind: 'line', from: paper(from), to: paper(to), pen: 'hidden', role: 'hidden' }));
+  });
+}
+
+function areaOf(polygons: readonly Polygon[]): number {
+  return polygons.reduce((sum, one) => sum + area(one), 0);
 }
 
 /** How the frame lies, over the picture when it is not on its feet. */

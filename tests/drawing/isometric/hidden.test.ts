@@ -6,6 +6,7 @@ import type { Point, Vector } from '../../../src/core/geometry/shapes.ts';
 import { cross, dot, minus, plus, times, unit } from '../../../src/core/geometry/vector.ts';
 import { flat, RIGHT, TOWARD, UP } from '../../../src/drawing/isometric/gaze.ts';
 import { type Seen, type Shown, seenJoined, seenOf, surfaced } from '../../../src/drawing/isometric/hidden.ts';
+import { hiddenEdges, silhouette } from '../../../src/drawing/isometric/hidden-edges.ts';
 import { type Block, pieceOf } from '../../core/assembly/puzzle.ts';
 import { model, table } from '../../core/benchwork/example.ts';
 
@@ -131,5 +132,42 @@ describe('what is seen', () => {
     const each = shown.flatMap((one) => seenOf([one]));
     expect(wrong(shown, each, 3.1).wrong.length).toBeGreaterThan(10);
     expect(wrong(shown, seenOf(shown), 3.1).wrong).toEqual([]);
+  });
+});
+
+/** Length of edges in the picture, mm. */
+function longAll(edges: readonly (readonly [Point, Point])[]): number {
+  return edges.reduce((sum, [[ax, ay], [bx, by]]) => sum + Math.hypot(bx - ax, by - ay), 0);
+}
+
+describe('the covered outline of a piece', () => {
+  // an isometric cube of 10 looks like a hexagon with sides of 10 times the root of 2/3 (ISO 5456-3)
+  const side = 10 * Math.sqrt(2 / 3);
+  const cube = bar('cube', [box([0, 0, 0], [10, 10, 10])]);
+  const wall = bar('wall', [box([-100, -30, -100], [200, -20, 200])]);
+  const own = (seen: readonly Seen[]) => seen.filter(({ id }) => id === 'cube');
+
+  it('is its whole hexagon behind a wall and nothing in the open', () => {
+    expect(longAll(hiddenEdges(cube, own(seenOf([cube, wall]))))).toBeCloseTo(6 * side, 1);
+    expect(longAll(hiddenEdges(cube, own(seenOf([cube]))))).toBe(0);
+    expect(silhouette(cube).reduce((sum, one) => sum + area(one), 0)).toBeCloseTo(100 * Math.sqrt(3), 1);
+  });
+
+  it('is no edge of what covers half of it', () => {
+    // a board over the right half of the cube's front face: it hides parts of edges, and its own edge is not the cube's
+    const board = bar('board', [box([5, -1, -5], [40, 0, 40])]);
+    const edges = hiddenEdges(cube, own(seenOf([cube, board])));
+    const all = longAll(edges);
+    expect(all).toBeGreaterThan(side);
+    expect(all).toBeLessThan(6 * side);
+    const shown = [cube, board];
+    for (const [[ax, ay], [bx, by]] of edges) {
+      const [x, y] = [(ax + bx) / 2, (ay + by) / 2];
+      // from the middle of a dashed edge towards the cube's middle another piece is in front
+      const [mx, my] = flat([5, 5, 5]);
+      const inside: Point = [x + (mx - x) * 0.01, y + (my - y) * 0.01];
+      expect(nearest(cube.pieces[0] ?? expect.fail('no piece'), inside)).not.toBeNull();
+      expect(frontmost(shown, inside)?.id).toBe('board');
+    }
   });
 });
