@@ -57,26 +57,34 @@ function roomBehind(
   return Math.round(free * 10) / 10;
 }
 
+/** What is driven, the screws and bolts themselves, and the label on each piece of wood by its id. */
+export type Accessed = Pick<Fastening, 'fasteners' | 'tool'> & {
+  readonly drivings: readonly Driving[];
+  readonly labels: ReadonlyMap<string, string>;
+};
+
 /** A care for each part that stands where the tool must come to fasteners, all of them in one. */
-export function accessFindings(drivings: readonly Driving[], tool: Fastening['tool']): readonly Finding[] {
+export function accessFindings({ drivings, fasteners, tool, labels }: Accessed): readonly Finding[] {
   const byPart = new Map<string, Driving[]>();
   // each fastener is told once, at the first part in its way
   for (const driving of drivings)
     for (const part of driving.blockedBy.slice(0, 1)) byPart.set(part, [...(byPart.get(part) ?? []), driving]);
+  const named = (id: string) => (labels.has(id) ? `${labels.get(id)} on ${id}` : id);
   return [...byPart].map(([part, blocked]): Finding => {
-    const fasteners = blocked.map(({ fastener }) => fastener);
+    const told = fasteners.filter(({ id }) => blocked.some(({ fastener }) => fastener === id));
+    const into = [...new Set(told.map(({ through }) => named(through[0] ?? '')))];
     const had = Math.min(...blocked.map((one) => one.had ?? tool.length));
-    const some = fasteners.length > 3 ? `${fasteners[0]} and ${fasteners.length - 1} more` : fasteners.join(', ');
+    const heads = `${told.length} ${told[0]?.form ?? 'screw'}${told.length === 1 ? '' : 's'} in ${into.join(', ')}`;
     return {
       rule: 'no-room-for-the-tool',
       level: 'care',
       where: part,
       chapter: 'benchwork',
-      what: say`${length(had)} are free behind the head of ${some} up to ${part}; a bit in its holder takes ${length(tool.length)}`,
+      what: say`${length(had)} are free behind the heads of ${heads} up to ${named(part)}; a bit in its holder takes ${length(tool.length)}`,
       figure: had,
       limit: tool.length,
       unit: 'mm',
-      mend: say`drive it before ${part} goes in, turn it round, or have a driver no longer than ${length(had)} with its screw`,
+      mend: say`drive them before ${named(part)} goes in, turn them round, or have a driver no longer than ${length(had)} with its screw`,
       source: 'room for a driver from memory; a setting',
       accepted: null,
     };

@@ -77,9 +77,19 @@ export function proveAssembly(input: AssemblyInput): Assembly {
       ...tilted(input.tilts, order),
       ...glueFindings(stages, input.workshop),
       ...filmFinding(finished),
-      ...accessFindings(untold(fastening, input), USUAL_TOOL),
+      ...accessFindings({
+        drivings: untold(fastening, input),
+        fasteners: own,
+        tool: USUAL_TOOL,
+        labels: labelsOf(input.parts),
+      }),
     ],
   };
+}
+
+/** The label on each piece of wood, by its id. */
+function labelsOf(parts: readonly Part[]): ReadonlyMap<string, string> {
+  return new Map(parts.flatMap(({ places }) => places.map(({ id, label }) => [id, label] as const)));
 }
 
 /** What no earlier check has stopped: a screw is told once. */

@@ -46,7 +46,7 @@ function besideOf({ text, areas, middle }: PieceLabel, obstacles: Taken, within:
         .map(({ one }) => middleOf(one));
   for (const [x, y] of ends) {
     const box = { x0: x, y0: y, x1: x, y1: y };
-    const led = ledLabelMarks({ text, box }, obstacles, within);
+    const led = ledLabelMarks({ text: hidden ? `${text}, hidden` : text, box }, obstacles, within);
     if (led.length > 0) return led;
   }
   return [];

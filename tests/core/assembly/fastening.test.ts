@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { Placing } from '../../../src/core/assembly/assembly.ts';
+import type { Driving, Placing } from '../../../src/core/assembly/assembly.ts';
 import { accessFindings, fasteningOrder, USUAL_TOOL } from '../../../src/core/assembly/fastening.ts';
 import { inTheToolsWay } from '../../../src/core/assembly/tool-access.ts';
 import type { Fastener } from '../../../src/core/stock/fastener.ts';
+import { spoken } from '../../../src/core/units/say.ts';
 import { pieceOf } from './puzzle.ts';
 
 const PLATE = pieceOf('plate', [
@@ -34,6 +35,10 @@ const SCREW: Fastener = {
   length: 40,
   through: ['plate', 'rail'],
 };
+
+function told(drivings: readonly Driving[], tool: typeof USUAL_TOOL | { radius: number; length: number }) {
+  return accessFindings({ drivings, fasteners: [SCREW], tool, labels: new Map([['plate', 'P1']]) });
+}
 
 function move(part: string): Placing {
   return {
@@ -73,8 +78,9 @@ describe('room that is had', () => {
     // the head lies at 18, the lid's underside at 98
     expect(driving?.had).toBeGreaterThan(79.8);
     expect(driving?.had).toBeLessThanOrEqual(80);
-    const [told] = accessFindings(driving === undefined ? [] : [driving], USUAL_TOOL);
-    expect(told).toMatchObject({ rule: 'no-room-for-the-tool', where: 'lid', figure: driving?.had, limit: 150 });
+    const [found] = told(driving === undefined ? [] : [driving], USUAL_TOOL);
+    expect(found).toMatchObject({ rule: 'no-room-for-the-tool', where: 'lid', figure: driving?.had, limit: 150 });
+    expect(spoken(found?.what ?? [], String)).toMatch(/behind the heads of 1 screw in P1 on plate up to lid;/);
   });
 });
 
@@ -89,12 +95,12 @@ describe('the order of fastening', () => {
   it('names what stands in the way when it went in first', () => {
     const drivings = fasteningOrder({ ...base, order: [move('wall'), move('rail'), move('plate')] });
     expect(drivings).toEqual([{ fastener: 'screw-1', after: null, blockedBy: ['wall'], had: 0 }]);
-    const [told] = accessFindings(drivings, base.tool);
-    expect(told?.level).toBe('care');
-    expect(told?.where).toBe('wall');
-    expect(told).toMatchObject({ figure: 0, limit: 200, unit: 'mm' });
+    const [found] = told(drivings, base.tool);
+    expect(found?.level).toBe('care');
+    expect(found?.where).toBe('wall');
+    expect(found).toMatchObject({ figure: 0, limit: 200, unit: 'mm' });
     expect(
-      accessFindings(
+      told(
         fasteningOrder({ ...base, tool: USUAL_TOOL, order: [move('wall'), move('rail'), move('plate')] }),
         USUAL_TOOL,
       ),
