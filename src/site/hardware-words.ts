@@ -1,9 +1,10 @@
 import { boltHole } from '../core/benchwork/hardware/bolts.ts';
+import { soldByInch } from '../core/benchwork/hardware/measure.ts';
 import type { HardwareUse } from '../core/stock/fastener.ts';
 import type { Stock } from '../core/stock/goods.ts';
 import { screwHoles } from '../core/stock/screw-holes.ts';
 import { below, both, type Html, line, text } from './html.ts';
-import { figurePair } from './lengths.ts';
+import { figurePair, lengthPair } from './lengths.ts';
 import type { Book } from './notebooks.ts';
 import { stockName } from './sheet-words.ts';
 import { quantityWords } from './shopping-words.ts';
@@ -61,6 +62,12 @@ function numberOf(book: Book, item: string, uses: readonly HardwareUse[]): Html 
   return text(stock?.kind === 'cover' ? quantityWords({ quantity, unit: stock.unit }) : String(quantity));
 }
 
+/** A length as shops name it, whatever a page is read in: `30 mm`, `1 1/4 in`. */
+export function soldLength(mm: number): string {
+  const unit = soldByInch(mm) ? 'in' : 'mm';
+  return lengthPair(mm)[unit];
+}
+
 /** What is bought by the piece, and glue and finish: how many, where, and the holes that are drilled for them. */
 export function hardwareTable(book: Book): Told {
   const { hardware } = book.notebook;
@@ -68,7 +75,7 @@ export function hardwareTable(book: Book): Told {
   return {
     label: 'Hardware',
     caption: line(
-      text('Lengths and holes in '),
+      text('Lengths as they are sold, holes in '),
       both(UNIT_NAMES),
       text('; the clearance hole goes through the first piece, the pilot into the last'),
     ),
@@ -79,7 +86,7 @@ export function hardwareTable(book: Book): Told {
       return [
         nameOf(book, item),
         numberOf(book, item, uses),
-        length === null ? NONE : both(figurePair(length)),
+        length === null ? NONE : text(soldLength(length)),
         holesFor(book, item),
         text(whereWords(uses)),
       ];

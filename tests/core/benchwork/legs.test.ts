@@ -347,3 +347,25 @@ describe('legs that are written wrong are faults at their place', () => {
     expect(faults({ ...POSTS, material: 'oak' })).toEqual([['material-missing', 'legs.material']]);
   });
 });
+
+describe('brackets where pages show inches', () => {
+  const [metric] = GOODS.hardware.filter(({ form }) => form === 'bracket');
+  const inch = { ...(metric ?? GOODS.hardware[0]), id: 'bracket-1-1-2', length: 38.1 } as HardwareStock;
+  const brackets = (show: 'mm' | 'in') => {
+    const goods = { ...GOODS, hardware: [...GOODS.hardware, inch], show };
+    return new Set(
+      model(fittedTable({}, { goods }))
+        .hardware.filter(({ item }) => item.startsWith('bracket'))
+        .map(({ item }) => item),
+    );
+  };
+
+  it('are those sold by the inch, their screws at shares of their own legs', () => {
+    expect(brackets('mm')).toEqual(new Set(['bracket-40']));
+    expect(brackets('in')).toEqual(new Set(['bracket-1-1-2']));
+    const built = model(fittedTable({}, { goods: { ...GOODS, hardware: [...GOODS.hardware, inch], show: 'in' } }));
+    const heads = built.fasteners.filter(({ through }) => through.join() === 'leg.front-left.layer-4');
+    // a quarter and three quarters of 38.1 above the pad at 135.4
+    expect([...new Set(heads.map(({ head }) => head[2]))]).toEqual([144.925, 163.975].map((z) => expect.closeTo(z, 9)));
+  });
+});

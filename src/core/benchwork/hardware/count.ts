@@ -6,7 +6,7 @@ import { slideLengths } from '../drawers/box.ts';
 import type { Goods } from '../goods.ts';
 import { told } from '../told.ts';
 import { threadName, threadText } from './bolts.ts';
-import { sameThread } from './measure.ts';
+import { inMeasure, sameThread } from './measure.ts';
 
 /** Equal items at one place as one line, by item and place in code unit order. */
 export function counted(fasteners: readonly Fastener[], uses: readonly HardwareUse[]): readonly HardwareUse[] {
@@ -36,11 +36,11 @@ type Wanted = {
   readonly where: string;
 };
 
-/** The item of a form, and of a size where one is named. */
+/** The item of a form, and of a size where one is named; where none is, one sold in the measure that pages show. */
 export function itemOf(goods: Goods, { form, length, diameter }: Omit<Wanted, 'where'>): HardwareStock | null {
-  const found = goods.hardware.find(
+  const formed = goods.hardware.filter((one) => one.form === form);
+  const found = (length === undefined && diameter === undefined ? inMeasure(formed, goods) : formed).find(
     (one) =>
-      one.form === form &&
       (length === undefined || (one.length !== null && Math.abs(one.length - length) < 0.5)) &&
       (diameter === undefined || sameThread(one.diameter, diameter)),
   );
