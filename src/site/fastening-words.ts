@@ -61,7 +61,10 @@ function drivenThrough(book: Book, run: readonly Driven[]): Html {
   return line(text(`${run.length} through `), named(through.slice(0, -1)), text(' into '), named(through.slice(-1)));
 }
 
-/** Layers of one leg in a row are the leg. */
+/** So many pieces of one leg in a row are told by the first and the last. */
+const LAYERS = 3;
+
+/** Pieces in a row that are of one leg or drawer. */
 function wholes(ids: readonly string[]): readonly (readonly string[])[] {
   const runs: string[][] = [];
   for (const id of ids) {
@@ -73,8 +76,7 @@ function wholes(ids: readonly string[]): readonly (readonly string[])[] {
 }
 
 function wholeOr(book: Book, ids: readonly string[]): Html {
-  const whole = ids.length < 2 ? null : wholeName(ids);
-  return whole === null ? partLinks(book, ids) : text(labelsFromTo(book, ids));
+  return ids.length < LAYERS ? listedAnd(ids.map((id) => partLinks(book, [id]))) : text(labelsFromTo(book, ids));
 }
 
 function separated(runs: readonly Html[]): Html {
