@@ -3,7 +3,7 @@ import { type PictureStep, pictureSteps } from '../core/assembly/picture-steps.t
 import { assemblyPictures } from '../drawing/isometric/assembly-drawing.ts';
 import { type Html, line, listed, partLinks, text } from './html.ts';
 import type { Book } from './notebooks.ts';
-import { pieceLabel, wholeName } from './parts.ts';
+import { partName, partNamed, pieceLabel, wholeName } from './parts.ts';
 import { type Seating, seatPhrases } from './seat-words.ts';
 import { counted, plainName } from './words.ts';
 
@@ -86,12 +86,27 @@ export function labelsFromTo(book: Book, parts: readonly string[]): string {
 
 /** The heading of a picture: what is built. */
 export function stepTitle(book: Book, { within, parts, placings }: PictureStep): string {
-  if (within !== null) return `${plainName(within)}: ${shortly(parts.map((id) => pieceLabel(book, id)))}`;
+  if (within !== null) return begun(`${plainName(within)}: ${labelsFromTo(book, parts)}`);
   const names = placings.map(({ parts: going }) => {
     const whole = going.length > 1 ? wholeName(going) : null;
     return whole === null ? shortly(going.map((id) => pieceLabel(book, id))) : plainName(whole);
   });
-  return shortly(names);
+  return begun([...roleOf(book, placings), shortly(names)].join(' '));
+}
+
+function begun(title: string): string {
+  return title.charAt(0).toUpperCase() + title.slice(1);
+}
+
+/** What single pieces of one kind are: `struts`. */
+function roleOf(book: Book, placings: PictureStep['placings']): readonly string[] {
+  const parts = placings.flatMap(({ parts: going }) =>
+    going.length === 1 ? (partNamed(book, going[0] ?? '') ?? []) : [],
+  );
+  const roles = [...new Set(parts.map(partName))];
+  const [role] = roles;
+  if (role === undefined || roles.length > 1 || parts.length < placings.length) return [];
+  return [placings.length === 1 ? role : role.endsWith('f') ? `${role.slice(0, -1)}ves` : `${role}s`];
 }
 
 function shortly(labels: readonly string[]): string {

@@ -61,11 +61,12 @@ function pieces({ book }: Seating, met: readonly Met[]): Html {
 /** Two slots go into each other, so far from the mate's end. */
 function lapPhrase(at: Seating, one: Met): Html {
   const mate = at.stands.of.get(one.seat.mate);
-  const words = line(text('slot into slot with '), pieces(at, [one]));
+  const named = pieces(at, [one]);
+  const words = line(text('slot into slot with '), named);
   if (mate === undefined) return words;
   const axis: Axis = span(mate.box, 0) >= span(mate.box, 1) ? 0 : 1;
   const { low } = inset(one.stand.box, mate.box, axis);
-  return line(words, text(', '), both(lengthPair(low)), text(` from its ${LOW[axis]} end`));
+  return line(words, text(', '), both(lengthPair(low)), text(` from the ${LOW[axis]} end of `), named);
 }
 
 /** Dados, rabbets and grooves, by which of the two is cut. */
@@ -181,8 +182,8 @@ function offset({ axis, low, high }: ReturnType<typeof inset>): Html {
   if (Math.abs(low) < EVEN) return text(`flush at the ${LOW[axis]}`);
   if (Math.abs(high) < EVEN) return text(`flush at the ${HIGH[axis]}`);
   return low > 0
-    ? line(both(lengthPair(low)), text(` from its ${LOW[axis]} end`))
-    : line(both(lengthPair(-low)), text(` beyond its ${LOW[axis]} end`));
+    ? line(both(lengthPair(low)), text(` in from the ${LOW[axis]} end`))
+    : line(both(lengthPair(-low)), text(` beyond the ${LOW[axis]} end`));
 }
 
 /** A deck lies on the frame's outside edges: where it is flush with them, and how far it stands over. */

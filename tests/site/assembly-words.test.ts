@@ -5,7 +5,7 @@ import { joinsPieces } from '../../src/core/stock/fastener.ts';
 import { loadContent } from '../../src/reading/disk.ts';
 import { readContent } from '../../src/reading/read.ts';
 import { takingOff } from '../../src/site/apart-words.ts';
-import { picturedSteps } from '../../src/site/assembly-words.ts';
+import { picturedSteps, stepTitle } from '../../src/site/assembly-words.ts';
 import { fasteningTable } from '../../src/site/fastening-words.ts';
 import { machiningTable } from '../../src/site/machining-words.ts';
 import type { Book } from '../../src/site/notebooks.ts';
@@ -90,6 +90,13 @@ describe('the words beside a picture', () => {
       expect.stringMatching(/^Wood screw 4 x 30 mm: 3 through DR2H into C1; 3 through DR2J into C2;/),
       'Check: the same height at both ends of each.',
     ]);
+  });
+
+  test('of struts say how far from which end of what they are let in: the dado of L1 is 5.9 deep, C1 from 395.6', () => {
+    // L1 begins 11.8 from the outside of the frame: 395.575 less 11.8
+    expect(words('strut.across-1')[1]).toBe('C1: slot into slot with L1, 383.8 mm from the left end of L1.');
+    expect(stepTitle(book, pictureOf('strut.across-1').step)).toBe('Struts C1, C2, C3');
+    expect(stepTitle(book, pictureOf('shelf.back-2.panel').step)).toBe('Shelves HB2A, HB3A');
   });
 
   test('of legs name both boards of each corner and the bolts', () => {
