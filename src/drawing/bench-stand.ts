@@ -27,9 +27,13 @@ function castersOf({ notebook: { parts, envelopes, hardware, stock }, bench }: S
     .filter(({ kind, of }) => kind === 'caster' && ids.some((id) => id.startsWith(`${of}.`)))
     .flatMap(({ id, of, min, max }) => {
       const used = (hardware ?? []).filter(({ where }) => where === of).map(({ item }) => item);
-      const found = (stock ?? []).find((one) => one.kind === 'caster' && used.includes(one.id));
+      const own = (stock ?? []).filter((one) => one.kind === 'caster').filter((one) => used.includes(one.id));
+      // a leg with two feet may stand on casters of two kinds: the circle tells which is here
+      const isHere = (one: CasterStock) =>
+        Math.abs(2 * one.swivelRadius - (max[0] - min[0])) < 0.01 && Math.abs(one.overallHeight - max[2]) < 0.01;
+      const found = own.find(isHere) ?? own[0];
       const at: Vector = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, max[2]];
-      return found?.kind === 'caster' ? [{ id, at, stock: found }] : [];
+      return found === undefined ? [] : [{ id, at, stock: found }];
     });
 }
 
@@ -113,7 +117,22 @@ export function standNotes(ask: BenchAsk): readonly string[] {
   const say = (mm: number) => saidLength(mm, ask.options.unit);
   const heights = [...new Set(casters.map(({ at }) => at[2]))].map(say).join(' and ');
   const wheels = [...new Set(casters.map(({ stock }) => stock.wheel))].map(say).join(' and ');
-  return [`On ${casters.length} casters ${heights} high, wheels ${wheels}, turned towards the reader.`];
+  return [
+    `On ${casters.length} casters ${heights} high, wheels ${wheels}, turned towards the reader.`,
+    lockWords(casters),
+  ];
+}
+
+/** `front left` of `table.leg.front-left.caster`. */
+function footName({ id }: Caster): string {
+  return /leg\.([a-z-]+)\.caster$/.exec(id)?.[1]?.replaceAll('-', ' ') ?? id;
+}
+
+/** Which casters can be locked. */
+function lockWords(casters: readonly Caster[]): string {
+  const locked = casters.filter(({ stock }) => stock.locks);
+  if (locked.length === casters.length) return 'Every caster locks.';
+  return locked.length === 0 ? 'No caster locks.' : `Casters that lock: ${locked.map(footName).join(', ')}.`;
 }
 
 function feetNotes(ask: BenchAsk): readonly string[] {

@@ -69,6 +69,33 @@ describe('what a bench stands on', () => {
   });
 });
 
+describe('casters of two kinds', () => {
+  const all = 'casters: { stock: caster-75, mount: plate }';
+  const some = 'casters: { stock: caster-75, free: caster-75-free, mount: plate }';
+  const mixed = () => {
+    const changed = files.map((file) =>
+      file.path.endsWith('.md')
+        ? { ...file, bytes: new TextEncoder().encode(new TextDecoder().decode(file.bytes).replace(all, some)) }
+        : file,
+    );
+    const plan = readContent(changed).plans.find(({ slug }) => slug === 'bittern-basin');
+    const made = plan === undefined ? null : compute(plan);
+    return made?.ok === true ? made.value : null;
+  };
+
+  test('say which of them lock', () => {
+    expect(wordsOf(drawn('benchwork.front').marks)).toContain('Every caster locks.');
+    const posts = mixed();
+    expect.assert(posts !== null);
+    expect(wordsOf(drawn('benchwork.front', posts).marks)).toContain('Casters that lock: front left, front right.');
+  });
+
+  test('planted fault: with the locks taken off none is said to lock', () => {
+    const stock = table.stock.map((one) => (one.kind === 'caster' ? { ...one, locks: false } : one));
+    expect(wordsOf(drawn('benchwork.front', { ...table, stock }).marks)).toContain('No caster locks.');
+  });
+});
+
 describe('a bench on feet that screw', () => {
   const casters = 'casters: { stock: caster-75, mount: plate }';
   const feet = 'feet: { stock: foot-m8, height: 25 mm }';

@@ -16,9 +16,9 @@ function hasWood({ part, id }: { readonly part: Part; readonly id: string }, poi
   if (pose === undefined) return true;
   const from = minus(point, pose.origin);
   const [x, y] = [dot(from, pose.x), dot(from, pose.y)];
-  const bored = part.features.some(({ kind, ...one }) => {
-    return kind === 'hole' && 'at' in one && Math.hypot(one.at[0] - x, one.at[1] - y) < OWN_HOLE;
-  });
+  const bored = part.features.some(
+    (feature) => feature.kind === 'hole' && Math.hypot(feature.at[0] - x, feature.at[1] - y) < OWN_HOLE,
+  );
   return bored || holds(partOutline(part), [x, y]);
 }
 

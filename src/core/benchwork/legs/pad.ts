@@ -30,8 +30,20 @@ export function padParts(pad: PadFigures): readonly Instance[] {
   const lower = pad.holes.map(([u, v]) => [tidy(u - pad.u[0]), tidy(v - pad.v[0])] as const);
   const upper = pad.holes.map(([u, v]) => [tidy(v - pad.v[0]), tidy(pad.u[1] - u)] as const);
   return [
-    layer(pad, { number: 1, size: [wide, deep], pose: along, holes: lower }),
-    layer(pad, { number: 2, size: [deep, wide], pose: inward, holes: upper }),
+    layer(pad, {
+      number: 1,
+      size: [wide, deep],
+      pose: along,
+      holes: lower,
+      outside: [wide / 2, Math.min(EDGE, deep / 4)],
+    }),
+    layer(pad, {
+      number: 2,
+      size: [deep, wide],
+      pose: inward,
+      holes: upper,
+      outside: [Math.min(EDGE, deep / 4), wide / 2],
+    }),
   ];
 }
 
@@ -40,9 +52,14 @@ type Layer = {
   readonly size: readonly [number, number];
   readonly pose: Pose;
   readonly holes: readonly (readonly [number, number])[];
+  /** where the word for the edge at the bench's outside is written */
+  readonly outside: readonly [number, number];
 };
 
-function layer(pad: PadFigures, { number, size: [length, width], pose, holes }: Layer): Instance {
+/** How far from an edge its word is written, mm. */
+const EDGE = 10;
+
+function layer(pad: PadFigures, { number, size: [length, width], pose, holes, outside }: Layer): Instance {
   return {
     id: padId(pad, number),
     role: 'leg-pad',
@@ -53,7 +70,10 @@ function layer(pad: PadFigures, { number, size: [length, width], pose, holes }: 
       (at): Feature => ({ id: '', kind: 'hole', at, diameter: pad.hole, side: 'back', depth: 'through' }),
     ),
     pose,
-    marks: [{ text: 'up', side: 'face', at: [length / 2, width / 2], kind: 'up' }],
+    marks: [
+      { text: 'up', side: 'face', at: [length / 2, width / 2], kind: 'up' },
+      { text: 'outside', side: 'face', at: outside, kind: 'end' },
+    ],
   };
 }
 
