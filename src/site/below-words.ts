@@ -1,4 +1,5 @@
 import { unitTag } from '../core/wiring/units.ts';
+import { spaceName } from '../drawing/wiring/space-name.ts';
 import { both, type Html, line, text } from './html.ts';
 import { lengthPair } from './lengths.ts';
 import type { Book } from './notebooks.ts';
@@ -29,7 +30,7 @@ export function wiresBelow(book: Book, bay: string): readonly Html[] {
         text(' above the floor.'),
       ),
     ),
-    ...(wires.length === 0 ? [] : [text(`Wires ${wires.join(', ')} run or end here.`)]),
+    ...(wires.length === 0 ? [] : [text(`Wires of the numbers ${numbersOf(wires)} run or end here.`)]),
     ...units.map((id) =>
       text(`${unitTag(known, id)} (${plainName(id)}) is screwed to the underside of the deck here.`),
     ),
@@ -38,11 +39,16 @@ export function wiresBelow(book: Book, bay: string): readonly Html[] {
   ];
 }
 
+/** Numbers of wires by their labels, each once. */
+function numbersOf(labels: readonly string[]): string {
+  return [...new Set(labels.map((label) => label.replace(/[a-z]$/, '')))].join(', ');
+}
+
 /** From which to which height each space below a bay reaches, as far as the wiring has looked. */
 export function heightsBelow(book: Book, bay: string): readonly Html[] {
   return (belowIn(book, bay)?.below ?? []).map(({ from, id, to }) =>
     line(
-      text(`${plainName(id)}: from `),
+      text(`${spaceName(id)}: from `),
       both(lengthPair(from)),
       text(' to '),
       both(lengthPair(to)),

@@ -13,6 +13,7 @@ import { onPaper, type View } from '../view.ts';
 import { type Bundle, bundlesOf, gathered } from './bundles.ts';
 import { mirrored } from './mirrored.ts';
 import { bundleLabels, DOT, endLabels } from './pair-numbers.ts';
+import { spaceName } from './space-name.ts';
 import {
   APART,
   holeMark,
@@ -73,16 +74,6 @@ function bayWords({ book, options, wiring }: WiringAsk, place: PlaceBelow): read
       below.map(({ from, id, to }) => `${spaceName(id)} ${said(from)} to ${said(to)}`),
     ),
   ];
-}
-
-/** What takes up space under a bay, as people say it: a bay's own drawer or shelf needs no number. */
-export function spaceName(id: string): string {
-  const [, kind, rest = '', end = ''] = /(?:^|\.)(drawer|shelf|leg)\.([^.]+)(?:\.(.+))?$/.exec(id) ?? [];
-  const plain = (words: string) => words.replaceAll('-', ' ').replaceAll('.', ' ');
-  if (kind === 'drawer') return end === 'pulled-out' ? 'drawer, pulled out,' : 'drawer';
-  if (kind === 'shelf') return 'shelf';
-  if (kind === 'leg') return `${end === 'caster' ? 'caster' : 'leg'} ${plain(rest)}`;
-  return id.endsWith('.motor') ? `motor of ${id.slice(0, -'.motor'.length)}` : plain(id);
 }
 
 function listed(what: string, names: readonly string[]): readonly string[] {
