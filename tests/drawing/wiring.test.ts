@@ -12,6 +12,7 @@ import { bayPicture, clippedPath } from '../../src/drawing/wiring/bay-blocks.ts'
 import { type Bundle, bundlesOf } from '../../src/drawing/wiring/bundles.ts';
 import { mirrored } from '../../src/drawing/wiring/mirrored.ts';
 import { netRow, oneLineBlocks, type Row, supplyRow } from '../../src/drawing/wiring/one-line.ts';
+import { spaceName } from '../../src/drawing/wiring/space-name.ts';
 import { voltageBlocks } from '../../src/drawing/wiring/voltage-graph.ts';
 import { holeTable } from '../../src/drawing/wiring/wire-notes.ts';
 import { wiringEntries } from '../../src/drawing/wiring/wiring-drawings.ts';
@@ -122,6 +123,23 @@ describe('drawings of the wiring', () => {
           expect(words.flatMap((text) => text.split(', '))).toEqual(expect.arrayContaining(wanted));
           expect(words).toEqual(expect.arrayContaining(wiring.places.map(({ bay }) => bayName(bay))));
         }
+  });
+
+  it('say what they had no room to name', () => {
+    const small = wiresFromBelow({ book, wiring, options, scale: 100 }).marks;
+    const lost = /No room at this scale for (.*): see/.exec(textsOf(small).join(' '))?.[1]?.split('; ') ?? [];
+    expect(lost.length).toBeGreaterThan(0);
+    const named = textsOf(small).flatMap((text) => text.split(', '));
+    expect([...named, ...lost.flatMap((text) => text.split(', '))]).toEqual(expect.arrayContaining(wanted));
+    expect(textsOf(wiresFromBelow({ book, wiring, options, scale: 10 }).marks).join(' ')).not.toContain('No room');
+  });
+
+  it('name what takes up space under a bay by its kind, not by another count of the bays', () => {
+    const counted = (name: string) => /(?:front|back|left|right)[ -]\d|\.\w/.test(name);
+    const ids = wiring.places.flatMap(({ spaces }) => spaces);
+    expect(ids.map(spaceName).filter(counted)).toEqual([]);
+    // planted fault: the ids themselves
+    expect(ids.filter(counted).length).toBeGreaterThan(3);
   });
 
   it('name the bays alike on every drawing, page and plan', () => {

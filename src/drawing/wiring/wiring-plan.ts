@@ -2,10 +2,10 @@ import { bounds } from '../../core/geometry/polygon.ts';
 import { standing, toWorld } from '../../core/geometry/pose.ts';
 import type { Point } from '../../core/geometry/shapes.ts';
 import { stanceAlong } from '../../core/track/line.ts';
-import { bayName } from '../../core/wiring/routing/bays.ts';
+import { bayName, bayNumber } from '../../core/wiring/routing/bays.ts';
 import { headedBlock } from '../bench-view.ts';
 import type { Block } from '../block.ts';
-import { boxAbout, firstFit, isApart, type Labelled, labelAll, type Obstacles, taken } from '../labels.ts';
+import { boxAbout, firstFit, isApart, type Labelled, labelAll, type Obstacles, type Taken, taken } from '../labels.ts';
 import type { Extent, Mark, Spot } from '../mark.ts';
 import { scaleText } from '../paper.ts';
 import { sites } from '../scenery/land-stage.ts';
@@ -34,21 +34,42 @@ const CUT = { half: 1.6, apart: 0.7 } as const;
 
 /** The wires from above: frame, lines, bus, feeders, loads, holes and cuts, each with its number. */
 export function wiresFromAbove(ask: WiringAsk): Block {
-  return headedBlock(picture(ask), `Wires from above ${scaleText(ask.scale)}`, [
+  const block = picture(ask);
+  return headedBlock(block, `Wires from above ${scaleText(ask.scale)}`, [
     'Seen from above, the front at the bottom. The numbers along the bus are all pairs that run there.',
+    ...unnamedWords(ask, block),
   ]);
 }
 
 /** The same picture as one sees it lying under the bench: left and right changed, words not. */
 export function wiresFromBelow(ask: WiringAsk): Block {
-  return headedBlock(mirrored(picture(ask)), `Wires from below ${scaleText(ask.scale)}`, [
+  const block = picture(ask);
+  return headedBlock(mirrored(block), `Wires from below ${scaleText(ask.scale)}`, [
     'As one lies under the bench and looks up, feet to the front: left and right have changed places.',
+    ...unnamedWords(ask, block),
   ]);
 }
 
+/** What the picture had no room to name. */
+function unnamedWords(ask: WiringAsk, { marks }: Block): readonly string[] {
+  const named = marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+  const lost = labelsOf(ask, viewAt(ask)).flatMap(({ text }) => (named.includes(text) ? [] : [text]));
+  return lost.length === 0 ? [] : [`No room at this scale for ${lost.join('; ')}: see the bays.`];
+}
+
+function viewAt({ scale }: WiringAsk): View {
+  return { name: 'wires', scale, origin: [0, 0], breaks: [] };
+}
+
+/** Room for names beside the benches, first what is nearer; mm of paper. */
+const BESIDE = [
+  [12, 8],
+  [24, 16],
+] as const;
+
 /** Frame and wires with their numbers; no figures, since the parts' drawings have those. */
 export function picture(ask: WiringAsk): Block {
-  const view: View = { name: 'wires', scale: ask.scale, origin: [0, 0], breaks: [] };
+  const view = viewAt(ask);
   const marks: readonly Mark[] = [
     ...frameMarks(ask.book, view),
     ...trackMarks(ask.book, view),
@@ -60,8 +81,8 @@ export function picture(ask: WiringAsk): Block {
     ...cutMarks(ask, view),
   ];
   const room = roomOf(ask, view);
-  const outer = { x0: room.x0 - 12, x1: room.x1 + 12, y0: room.y0 - 8, y1: room.y1 + 8 };
-  const labels = labelAll(labelsOf(ask, view), obstaclesOf(marks), [room, outer]);
+  const outer = BESIDE.map(([x, y]) => ({ x0: room.x0 - x, x1: room.x1 + x, y0: room.y0 - y, y1: room.y1 + y }));
+  const labels = labelAll(labelsOf(ask, view), obstaclesOf(marks), [room, ...outer]);
   const bays = bayMarks(ask, view, obstaclesOf([...marks, ...labels]));
   return { marks: [...marks, ...labels, ...bays], views: [], dimensions: [] };
 }
@@ -80,20 +101,26 @@ function frontLabels({ book }: WiringAsk, view: View): readonly Labelled[] {
   });
 }
 
-/** The name of every bay, somewhere clear in it. */
+/** The name of every bay, somewhere clear in it; its number alone where the whole name has no room. */
 function bayMarks({ wiring }: WiringAsk, view: View, crowd: Obstacles): readonly Mark[] {
   const clear = taken(crowd);
   return wiring.places.flatMap((place): readonly Mark[] => {
     const [[x0, y1], [x1, y0]] = [onPaper(view, place.low), onPaper(view, place.high)];
-    const name = bayName(place.bay);
-    const [wide, tall] = [textWidth(name, smallText, 'bold') / 2 + 1.5, smallText / 2 + 1.5];
-    const [across, down] = [x1 - x0 - 2 * wide, y1 - y0 - 2 * tall];
-    if (across < 0 || down < 0) return [];
-    const shares = [0, 1, 0.5, 0.25, 0.75, 0.12, 0.88, 0.37, 0.63];
-    const spots = shares.flatMap((v) => shares.map((u): Spot => [x0 + wide + across * u, y0 + tall + down * v]));
-    const mark = firstFit(name, spots, (own) => isApart(own, clear));
-    return mark === null ? [] : [{ ...mark, weight: 'regular' }];
+    const names = [bayName(place.bay), `Bay ${bayNumber(place.bay)}`];
+    const marks = names.flatMap((name) => nameInside(name, { x0, x1, y0, y1 }, clear) ?? []);
+    return marks.slice(0, 1);
   });
+}
+
+/** A name somewhere clear in a box, its corners first; null where it has no room. */
+function nameInside(name: string, { x0, x1, y0, y1 }: Extent, clear: Taken): Mark | null {
+  const [wide, tall] = [textWidth(name, smallText, 'bold') / 2 + 1.5, smallText / 2 + 1.5];
+  const [across, down] = [x1 - x0 - 2 * wide, y1 - y0 - 2 * tall];
+  if (across < 0 || down < 0) return null;
+  const shares = [0, 1, 0.5, 0.25, 0.75, 0.12, 0.88, 0.37, 0.63];
+  const spots = shares.flatMap((v) => shares.map((u): Spot => [x0 + wide + across * u, y0 + tall + down * v]));
+  const mark = firstFit(name, spots, (own) => isApart(own, clear));
+  return mark === null ? null : { ...mark, weight: 'regular' };
 }
 
 function roomOf({ book }: WiringAsk, view: View): Extent {
@@ -163,5 +190,5 @@ function labelsOf(ask: WiringAsk, view: View): readonly Labelled[] {
     if (spots === null) return [];
     return [{ text: id.replace('gap-', 'G'), box: boxAbout(onPaper(view, spots[0]), CUT.half), apart: APART }];
   });
-  return [...pairLabels(wiring, view), ...namedSpots(ask, view, () => true), ...cuts, ...frontLabels(ask, view)];
+  return [...namedSpots(ask, view, () => true), ...pairLabels(wiring, view), ...cuts, ...frontLabels(ask, view)];
 }
