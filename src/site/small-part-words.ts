@@ -1,3 +1,4 @@
+import { plugTag } from '../core/wiring/bench-joints.ts';
 import type { Connector } from '../core/wiring/connectors.ts';
 import type { SmallPart } from '../core/wiring/small-part.ts';
 import { type Html, line, text } from './html.ts';
@@ -28,7 +29,9 @@ export function smallPartTable({ notebook }: Book): Told | null {
 export function plugTables({ notebook }: Book): readonly Told[] {
   return (notebook.wiring?.connectors ?? []).map((plug) => ({
     label: `Pins between ${between(plug)}`,
-    caption: line(text(`Plug between ${between(plug)}: the same pin, wire and colour on both sides`)),
+    caption: line(
+      text(`Plug ${plugTag(plug.id)} between ${between(plug)}: the same pin, wire and colour on both sides`),
+    ),
     columns: [['Pin', 'right'], ['Wire'], ['Goes on as'], ['Colour']],
     rows: plug.pins.map(({ colour, onto, pin, wire }) => [
       text(String(pin)),

@@ -29,3 +29,8 @@ export function benchJoints(holes: readonly BusHole[]): readonly BenchJoint[] {
   });
   return found.map((joint, i) => ({ id: `plug-${i + 1}`, ...joint }));
 }
+
+/** What is written on a plug: `P1` of `plug-1`. */
+export function plugTag(id: string): string {
+  return id.replace('plug-', 'P');
+}

@@ -1,6 +1,6 @@
 import type { Point, Vector } from '../geometry/shapes.ts';
 import { length, type Sentence, say } from '../units/say.ts';
-import type { BenchJoint } from './bench-joints.ts';
+import { type BenchJoint, plugTag } from './bench-joints.ts';
 import { busPieces } from './bus-pieces.ts';
 import { districtName } from './districts.ts';
 import type { Feeder } from './feeders.ts';
@@ -117,7 +117,7 @@ function startOf({ wired, numbers }: Named, { id, net: own }: Pair): Join {
   if (net === undefined || piece === undefined) return { from: say`supply`, on: null };
   if (piece.begins !== null) {
     const before = pieces.find(({ ends }) => ends === piece.begins);
-    return { from: say`${piece.begins}`, on: before?.id ?? null };
+    return { from: say`plug ${plugTag(piece.begins)}`, on: before?.id ?? null };
   }
   const start = spotAt(limbs, { limb: piece.limb, along: piece.from });
   const parent = passing(

@@ -1,3 +1,4 @@
+import { plugTag } from '../../core/wiring/bench-joints.ts';
 import type { Gap } from '../../core/wiring/gap.ts';
 import { holeOnPart } from '../../core/wiring/hole-on-part.ts';
 import type { BusHole, DrillAccess } from '../../core/wiring/holes.ts';
@@ -74,7 +75,7 @@ export function wireNotes(ask: WiringAsk): readonly Block[] {
     ),
   );
   const plugs = wiring.connectors.map(({ between, id, pins }) =>
-    note(id.replace('plug-', 'P'), `between ${between.join(' and ')}: plug and socket of ${pins.length} pins`),
+    note(plugTag(id), `between ${between.join(' and ')}: plug and socket of ${pins.length} pins`),
   );
   const units = wiring.units.map(({ id, kind, of, line, from }) =>
     note(

@@ -1,6 +1,7 @@
 import type { Point, Vector } from '../../core/geometry/shapes.ts';
 import { pointsOn } from '../../core/track/element.ts';
 import { type Sentence, spoken } from '../../core/units/say.ts';
+import { plugTag } from '../../core/wiring/bench-joints.ts';
 import { UNIT_SIZE } from '../../core/wiring/unit-room.ts';
 import { unitTag } from '../../core/wiring/units.ts';
 import type { Wire } from '../../core/wiring/wire.ts';
@@ -88,7 +89,10 @@ export function crossedSquare(spot: Spot): readonly Mark[] {
   ];
 }
 
-/** Names of the supply, holes, units and plugs, each beside its mark. */
+/** Marks nearer than this on paper share one label, mm. */
+const CROWDED = 2;
+
+/** Names of the supply, holes, units and plugs, each beside its mark, those of one spot together. */
 export function namedSpots(ask: WiringAsk, view: View, shown: (at: Point) => boolean): readonly Labelled[] {
   const { connectors, holes, units } = ask.wiring;
   const start = supplySpot(ask);
@@ -96,11 +100,16 @@ export function namedSpots(ask: WiringAsk, view: View, shown: (at: Point) => boo
     ...(start === null ? [] : [{ text: 'supply', at: start, by: SUPPLY }]),
     ...holes.map(({ at: [x, y], id }) => ({ text: id.replace('hole-', 'H'), at: [x, y] as const, by: HOLE })),
     ...units.map(({ id, place: [x, y] }) => ({ text: unitTag(units, id), at: [x, y] as const, by: 1.5 })),
-    ...connectors.map(({ at: [x, y], id }) => ({ text: id.replace('plug-', 'P'), at: [x, y] as const, by: 1.5 })),
+    ...connectors.map(({ at: [x, y], id }) => ({ text: plugTag(id), at: [x, y] as const, by: 1.5 })),
   ];
-  return spots
-    .filter(({ at }) => shown(at))
-    .map(({ at, by, text }) => ({ text, box: boxAbout(onPaper(view, at), by), apart: APART }));
+  const groups: { readonly names: string[]; readonly at: Spot; readonly by: number }[] = [];
+  for (const { at, by, text } of spots.filter((one) => shown(one.at))) {
+    const spot = onPaper(view, at);
+    const near = groups.find((one) => Math.hypot(one.at[0] - spot[0], one.at[1] - spot[1]) < CROWDED);
+    if (near === undefined) groups.push({ names: [text], at: spot, by });
+    else near.names.push(text);
+  }
+  return groups.map(({ at, by, names }) => ({ text: names.join(', '), box: boxAbout(at, by), apart: APART }));
 }
 
 /** What is written beside a bundle of pairs: their numbers, told apart by commas. */

@@ -45,7 +45,7 @@ describe('two benches bolted together', () => {
     expect(Math.max(...(one?.path ?? []).map(([at]) => at))).toBeCloseTo(1218, 6);
     expect(Math.min(...(other?.path ?? []).map(([at]) => at))).toBeCloseTo(1218, 6);
     const ends = [spoken(one?.to ?? [], String), spoken(other?.from ?? [], String)];
-    expect(ends).toEqual(['plug-1', 'plug-1']);
+    expect(ends).toEqual(['plug P1', 'plug P1']);
     const whole = [model.bus?.path ?? [], ...(model.bus?.branches ?? [])].reduce(
       (sum, path) => sum + spaceLength(path),
       0,
