@@ -91,7 +91,12 @@ function busPairs(wired: Wired, net: Net, stock: string): readonly Pair[] {
   return busPieces(net, joints).map((piece, i) => ({
     ...{ id: piece.id, kind: 'bus', stock, district: net.district, net: net.id, use: 'rails' },
     ...{ from: [], on: null, along: piece.from },
-    to: piece.ends === null ? (i === 0 ? say`end of ${name}` : say`end of a branch of ${name}`) : say`${piece.ends}`,
+    to:
+      piece.ends === null
+        ? i === 0
+          ? say`end of ${name}`
+          : say`end of a branch of ${name}`
+        : say`plug ${plugTag(piece.ends)}`,
     ...cut(
       stretchPath(limbs, piece).map((point) => outward(under, point, z)),
       BUS_SLACK,
