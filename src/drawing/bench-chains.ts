@@ -1,5 +1,5 @@
 import type { Extents } from './bench-stage.ts';
-import { chainWithWhole } from './bench-view.ts';
+import { type ChainAsk, chainWithWhole } from './bench-view.ts';
 import { type Block, joined } from './block.ts';
 import type { DrawingUnit } from './drawing.ts';
 import type { Side } from './rule.ts';
@@ -11,6 +11,7 @@ export type Stops = { readonly name: string; readonly at: readonly number[]; rea
 type ChainsAsk = {
   readonly view: View;
   readonly unit: DrawingUnit;
+  readonly print?: ChainAsk['print'];
   readonly box: Extents;
   /** below the view */
   readonly along: Stops;
@@ -18,13 +19,13 @@ type ChainsAsk = {
 };
 
 /** The two chains of a bench's view, each with its whole beyond it. */
-export function viewChains({ view, unit, box, along, upright }: ChainsAsk): Block {
+export function viewChains({ box, along, upright, ...shared }: ChainsAsk): Block {
+  const { view } = shared;
   const [left, right] = [paperX(view, box.u0), paperX(view, box.u1)];
   const [base, opposite] = upright.side === 'left' ? [left, right] : [right, left];
   return joined(
     chainWithWhole({
-      view,
-      unit,
+      ...shared,
       name: along.name,
       side: 'below',
       stops: along.at,
@@ -33,8 +34,7 @@ export function viewChains({ view, unit, box, along, upright }: ChainsAsk): Bloc
       opposite: paperY(view, box.v1),
     }),
     chainWithWhole({
-      view,
-      unit,
+      ...shared,
       name: upright.name,
       side: upright.side,
       stops: upright.at,

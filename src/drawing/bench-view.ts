@@ -104,11 +104,13 @@ export type ChainAsk = {
   readonly opposite: number;
   readonly v: number;
   readonly unit: DrawingUnit;
+  /** how a link is printed: as a size when not told */
+  readonly print?: typeof betweenText | undefined;
 };
 
 /** A chain over stops; stops that print alike are one. How far out it reaches comes with it. */
 export function chainBlock(ask: ChainAsk): Block & { readonly reach: number; readonly overflows: boolean } {
-  const { view, unit, v, name } = ask;
+  const { view, unit, v, name, print = betweenText } = ask;
   const rule: Rule = { side: ask.side, base: ask.base };
   const sorted = ask.stops.toSorted((a, b) => a - b);
   const stops = sorted.filter((stop, i) => i === 0 || onGrid(stop, unit) !== onGrid(sorted[i - 1] ?? stop, unit));
@@ -118,7 +120,7 @@ export function chainBlock(ask: ChainAsk): Block & { readonly reach: number; rea
   const pairs = stops.slice(1).map((to, i) => ({ from: stops[i] ?? to, to }));
   const links = pairs.map(({ from, to }): Link => {
     const [a, b] = [at(from), at(to)];
-    return { from: Math.min(a, b), to: Math.max(a, b), text: betweenText(from, to, unit) };
+    return { from: Math.min(a, b), to: Math.max(a, b), text: print(from, to, unit) };
   });
   const dimensions = pairs.map(
     ({ from, to }, i): Dimension => ({

@@ -23,6 +23,8 @@ export type DrawingBook = Pick<
   readonly envelopes?: Notebook['envelopes'];
   readonly hardware?: Notebook['hardware'];
   readonly stock?: Notebook['stock'];
+  /** the thickest reading stands in the words of a joint when it is there */
+  readonly thicknesses?: Notebook['thicknesses'];
   /** fix maps are listed, and fixes noted on the parts, when it is there */
   readonly state?: Pick<Notebook['state'], 'fixes'>;
 };

@@ -81,6 +81,11 @@ export function betweenText(from: number, to: number, unit: DrawingUnit): string
   return unit === 'mm' ? stepsText(onGrid(to, unit) - onGrid(from, unit), unit, to - from) : sizeText(to - from, unit);
 }
 
+/** A link of a chain between places, where nothing has to fit: inches in fractions alone. */
+export function apartText(from: number, to: number, unit: DrawingUnit): string {
+  return unit === 'mm' ? betweenText(from, to, unit) : lengthText(to - from, unit);
+}
+
 /** The name of the unit as the title block gives it. */
 export const unitNames: Readonly<Record<DrawingUnit, string>> = { mm: 'mm', in: 'inches' };
 

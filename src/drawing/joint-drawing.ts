@@ -160,6 +160,21 @@ export function jointTitle(book: DrawingBook, { first, others }: JointGroup): st
   return `${jointNames[first.kind]} of ${labelOf(book, a)} and ${labelOf(book, b)}${alike}`;
 }
 
+type FitAsk = { readonly pair: Pair; readonly unit: DrawingUnit };
+
+/** Which piece has the cut and what its width is made of: the thickest reading of what goes in, and the clearance. */
+function fitNote(book: DrawingBook, { kind, between: [a, b], clearance, relief }: Joint, { pair, unit }: FitAsk) {
+  const known = book.thicknesses?.find(({ stock }) => stock === pair.enters.part.stock);
+  const said = (mm: number) => fitText(mm, unit);
+  const [holds, enters] = [labelOf(book, a), labelOf(book, b)];
+  const cut = kind === 'lap' ? `${holds} and ${enters} have a slot each` : `The ${kind} is in ${holds}, for ${enters}`;
+  const wide =
+    known === undefined
+      ? `clearance ${said(clearance)}`
+      : `${said(known.thickest + clearance)} wide: ${known.measured ? 'thickest reading' : 'listed thickness'} ${said(known.thickest)} + clearance ${said(clearance)}`;
+  return `${cut}, ${wide}${relief > 0 ? `; lap relief ${said(relief)}` : ''}.`;
+}
+
 /** The other pairs that meet alike, as many as a line holds. */
 function alikeNote(book: DrawingBook, { others }: JointGroup): readonly string[] {
   const pairs = others.map(({ between: [a, b] }) => `${labelOf(book, a)} and ${labelOf(book, b)}`);
@@ -204,11 +219,9 @@ export function jointLayout(book: DrawingBook, group: JointGroup, { unit }: Draw
     ...sizeChains(view, faces, { window, unit }),
   );
   const heading = `${jointTitle(book, group)} ${scaleText(scale)}`;
-  const note = `Clearance ${fitText(group.first.clearance, unit)}${group.first.relief > 0 ? `, lap relief ${fitText(group.first.relief, unit)}` : ''}.`;
+  const notes = [fitNote(book, group.first, { pair, unit }), ...alikeNote(book, group)];
   return {
-    blocks: [
-      headedBlock(labelled(block, view, [faces.holds, faces.enters]), heading, [note, ...alikeNote(book, group)]),
-    ],
+    blocks: [headedBlock(labelled(block, view, [faces.holds, faces.enters]), heading, notes)],
     scale,
   };
 }

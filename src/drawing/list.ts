@@ -29,9 +29,10 @@ export type DrawingEntry = {
   readonly title: string;
 };
 
-/** `side.front` reads "side, front" to a person. */
-export function partName(part: Pick<Part, 'id' | 'label'>): string {
-  return `${part.label}, ${part.id.replaceAll('.', ' ').replaceAll('-', ' ')}`;
+/** "Part S1, side front", but "Parts E1, E2, end": the id of several pieces is that of the first and would say where it alone stands. */
+export function partTitle({ id, label, role, places }: Pick<Part, 'id' | 'label' | 'role' | 'places'>): string {
+  const spoken = (words: string) => words.replaceAll('.', ' ').replaceAll('-', ' ');
+  return places.length > 1 ? `Parts ${label}, ${spoken(role)}` : `Part ${label}, ${spoken(id)}`;
 }
 
 function benchEntries(notebook: DrawingBook): readonly DrawingEntry[] {
@@ -70,7 +71,7 @@ export function entriesOf({ notebook, pictures, joints: groups }: Listed): reado
       kind: 'part',
       chapter: part.chapter,
       of: part.id,
-      title: `Part ${partName(part)}`,
+      title: partTitle(part),
     }),
   );
   const sheets = notebook.sheets.map(

@@ -3,7 +3,7 @@ import type { Block } from './block.ts';
 import { type DetailRoom, detailRooms } from './detail-frame.ts';
 import type { DrawingOptions, DrawingUnit } from './drawing.ts';
 import { saidLength } from './figures.ts';
-import { partName } from './list.ts';
+import { partTitle } from './list.ts';
 import { scales, scaleText } from './paper.ts';
 import { detailBlock } from './part-detail.ts';
 import { boundsOf, featureGroups } from './part-groups.ts';
@@ -124,7 +124,7 @@ export function partWords(part: Part, unit: DrawingUnit): string {
   const groups = featureGroups(part).map((group) => groupSentence(group, part, unit));
   const plain = groups.length === 0 ? ['It has no machining.'] : groups;
   const later = part.cutAfterMeasuring ? ['Cut it after measuring the sheet.'] : [];
-  return [`Part ${partName(part)}: ${size}.`, `${pieces} of ${part.stock}.`, ...plain, ...later].join(' ');
+  return [`${partTitle(part)}: ${size}.`, `${pieces} of ${part.stock}.`, ...plain, ...later].join(' ');
 }
 
 /** Everything on the part's sheets with its details in a room, and how many sheets that takes. */

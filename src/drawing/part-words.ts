@@ -101,12 +101,20 @@ function sizeWords(feature: Feature, part: Part, unit: DrawingUnit): string {
 
 function placesWords(features: readonly Feature[], part: Part, unit: DrawingUnit): string {
   const placed = features.filter((feature) => isPatch(feature) || isBored(feature));
-  const inside = placed.filter((feature) => !touches(boundsOf(feature, part.blank), part.blank).left);
-  if (inside.length === 0) return '';
-  const at = inside.map((feature) =>
+  if (placed.every((feature) => touches(boundsOf(feature, part.blank), part.blank).left)) return '';
+  const at = placed.map((feature) =>
     lengthText(isBored(feature) ? feature.at[0] : boundsOf(feature, part.blank).x0, unit),
   );
-  return `, starting ${listed(at)} ${unit} from the left end`;
+  const how = placed.every(isBored) ? 'middle' : 'starting';
+  return `, ${how} ${listed(counted(at))} ${unit} from the left end`;
+}
+
+/** Each figure once, with how often it stands where it does more than once. */
+function counted(figures: readonly string[]): readonly string[] {
+  return [...new Set(figures)].map((figure) => {
+    const count = figures.filter((one) => one === figure).length;
+    return count === 1 ? figure : `${figure} (${count} times)`;
+  });
 }
 
 /** One sentence for a group: how many, what, how large and where. */

@@ -23,7 +23,7 @@ export type TitleBlock = {
 export const titleBlockSize = { width: 180, height: 25.5 } as const;
 
 /** What inch figures are rounded to, and what their signs say. */
-const inchWords = 'Inches to 1/32: + over, - under; cuts to 0.001';
+const inchWords = 'Inches to 1/32: + over, - under; fits to 0.001';
 
 type Cell = {
   readonly x: number;

@@ -48,6 +48,15 @@ export function overflow(page: Page): Promise<number> {
   return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 }
 
+/** Tables and drawings that are wider than the room they stand in, so that they have to be slid sideways. */
+export function sliding(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('.scrolls, .drawing-view')]
+      .filter(({ scrollWidth, clientWidth }) => scrollWidth > clientWidth + 1)
+      .map((one) => `${one.ariaLabel ?? one.className} is ${one.scrollWidth - one.clientWidth} px too wide`),
+  );
+}
+
 /**
  * Controls and links outside running text that are smaller than 24 by 24 px, and links of the text that are lower
  * (WCAG 2.2, 2.5.8; it lets those of a sentence be, and a finger is glad of more).

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { overflow, shownText, smallTargets, violations } from './audit.ts';
+import { overflow, shownText, sliding, smallTargets, violations } from './audit.ts';
 import type { Stand } from './stand.ts';
 import { watched } from './watched.ts';
 
@@ -25,6 +25,9 @@ function looked(pages: readonly string[]): readonly string[] {
   });
 }
 
+/** A tablet held upright, px: every table and drawing of the demos is seen whole on it. */
+const TABLET = 820;
+
 /** The pages of the site, at the width of a phone and of a desk. */
 export function everyPage(stand: Stand): void {
   describe('every page', () => {
@@ -45,6 +48,10 @@ export function everyPage(stand: Stand): void {
           await page.emulateMedia({ colorScheme: 'dark' });
           for (const one of await violations(page, { rules: ['color-contrast'] })) found.push(`${path} dark: ${one}`);
           await page.emulateMedia({ colorScheme: 'light' });
+          if (width < TABLET) continue;
+          await page.setViewportSize({ width: TABLET, height: 1180 });
+          for (const one of await sliding(page)) found.push(`${path} on a tablet: ${one}`);
+          await page.setViewportSize({ width, height: 900 });
         }
         await context.close();
         expect(looked(stand.site.pages).length).toBeGreaterThan(60);
@@ -74,6 +81,9 @@ export function everyPage(stand: Stand): void {
         await fetch('https://elsewhere.example/').catch(() => null);
       });
       expect(await overflow(page)).toBeGreaterThan(100);
+      await page.goto(`${stand.site.address}/bittern-basin/benchwork/`);
+      expect((await sliding(page)).length).toBeGreaterThan(0);
+      await page.goBack();
       const rules = (await violations(page)).map((one) => one.split(':')[0]);
       expect(rules).toEqual(expect.arrayContaining(['color-contrast', 'image-alt']));
       expect(await smallTargets(page)).toHaveLength(1);

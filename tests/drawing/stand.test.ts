@@ -207,7 +207,50 @@ describe('joints', () => {
 
   test('never print a clearance of nothing on an inch sheet', () => {
     const { marks } = layOutDrawing(table, 'joint.lap.strut.across-1.strut.along-1', { unit: 'in', paper: 'Letter' });
-    expect(wordsOf(marks).some((text) => text.startsWith('Clearance 0.012, lap relief 1/64'))).toBe(true);
+    expect(wordsOf(marks).some((text) => text.endsWith('clearance 0.012; lap relief 1/64.'))).toBe(true);
+  });
+});
+
+/** What a figure says: `0.713`, `45/64` or `1 3/4`. */
+function figureValue(figure: string): number {
+  return figure.split(' ').reduce((sum, piece) => {
+    const [top = Number.NaN, bottom = 1] = piece.split('/').map(Number);
+    return sum + top / bottom;
+  }, 0);
+}
+
+/** Words on the joint's sheet that tell its fit, and the width that its chains print for the cut. */
+function fitOn(id: string, unit: 'mm' | 'in', book = table) {
+  const { marks, dimensions } = layOutDrawing(book, id, { unit, paper: 'A4' });
+  const told = wordsOf(marks).find((text) => text.includes('clearance')) ?? '';
+  const found = /, ([\d./ ]+) wide: [a-z ]+ ([\d./ ]+) \+ clearance ([\d./]*\d)/.exec(told) ?? [];
+  const [, wide = '', thickest = '', play = ''] = found;
+  return { told, wide, sum: figureValue(thickest) + figureValue(play), chained: dimensions.map(({ text }) => text) };
+}
+
+describe('the fit of a joint', () => {
+  const joints = listDrawings(table).filter(({ kind }) => kind === 'joint');
+
+  for (const unit of ['mm', 'in'] as const) {
+    test(`is told as thickest reading and clearance, which add up to the cut as its chain has it, ${unit}`, () => {
+      expect(joints.length).toBeGreaterThan(5);
+      for (const { id } of joints) {
+        const { wide, sum, chained } = fitOn(id, unit);
+        expect(chained, id).toContain(wide);
+        expect(Math.abs(sum - figureValue(wide)), id).toBeLessThan(unit === 'mm' ? 0.051 : 0.0025);
+      }
+    });
+  }
+
+  test('would not add up, were another reading the thickest', () => {
+    const thicker = table.thicknesses.map((one) => ({ ...one, thickest: one.thickest + 0.5 }));
+    const { wide, chained } = fitOn('joint.dado.end.left.strut.along-1', 'mm', { ...table, thicknesses: thicker });
+    expect(chained).not.toContain(wide);
+  });
+
+  test('says which piece has the cut', () => {
+    expect(fitOn('joint.dado.end.left.strut.along-1', 'mm').told).toMatch(/^The dado is in E1, for L1, /);
+    expect(fitOn('joint.lap.strut.across-1.strut.along-1', 'mm').told).toMatch(/^C1 and L1 have a slot each, /);
   });
 });
 

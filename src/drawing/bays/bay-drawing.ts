@@ -5,7 +5,7 @@ import type { DrawingOptions } from '../drawing.ts';
 import { saidLength } from '../figures.ts';
 import { scales } from '../paper.ts';
 import { placedParts } from '../scene.ts';
-import { fitsSheet } from '../sheet.ts';
+import { firstFitting, fitsSheet } from '../sheet.ts';
 import { type Bay, baysOf } from './bay.ts';
 import { bayDepth } from './bay-depth.ts';
 import { bayFront, slideMiddle } from './bay-front.ts';
@@ -60,8 +60,9 @@ export function bayLayout(notebook: DrawingBook, id: string, options: DrawingOpt
   const views = [bayFront(bay, { deck, unit }), bayDepth(bay, { deck, frame, fasteners, unit })];
   const desc = wordsOf(bay, options);
   const at = (scale: number) => views.map((view) => view(scale));
-  const found = scales.find((scale) => scale >= 1 && fitsAll(at(scale), options)) ?? 100;
-  return { blocks: at(found), scale: found, desc };
+  const tried = scales.filter((scale) => scale >= 1);
+  const { drawn, scale } = firstFitting(tried, at, (blocks) => fitsAll(blocks, options));
+  return { blocks: drawn, scale, desc };
 }
 
 function fitsAll(blocks: readonly Block[], { paper }: DrawingOptions): boolean {

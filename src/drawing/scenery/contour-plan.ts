@@ -3,7 +3,7 @@ import { viewChains } from '../bench-chains.ts';
 import { headedBlock } from '../bench-view.ts';
 import { type Block, joined } from '../block.ts';
 import type { DrawingUnit } from '../drawing.ts';
-import { saidLength } from '../figures.ts';
+import { apartText, saidLength } from '../figures.ts';
 import { boxesOf, labelAll, linesOf } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { scaleText } from '../paper.ts';
@@ -32,12 +32,14 @@ export function contourPlan(ask: LandAsk): Block {
   const chains = viewChains({
     view,
     unit: options.unit,
+    print: apartText,
     box,
     along: { name: 'land along', at: stops(ask, 0, [box.u0, box.u1]) },
     upright: { name: 'land across', at: stops(ask, 1, [box.v0, box.v1]), side: 'left' },
   });
   return headedBlock(named(joined(shape, chains), ask, view), `Land from above ${scaleText(scale)}`, [
-    'Contours are narrow towards the light at the upper left and wide in the shade; heights from deck top.',
+    'Contours are heights of the finished ground from deck top; where layers of foam end is on their own templates.',
+    'They are narrow towards the light at the upper left and wide in the shade.',
   ]);
 }
 

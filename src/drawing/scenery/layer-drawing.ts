@@ -9,7 +9,7 @@ import { headedBlock } from '../bench-view.ts';
 import { type Block, extentOf, joined } from '../block.ts';
 import type { DrawingBook } from '../book.ts';
 import type { DrawingOptions, DrawingUnit } from '../drawing.ts';
-import { lengthText, saidLength } from '../figures.ts';
+import { apartText, lengthText, saidLength } from '../figures.ts';
 import { boxesOf, labelAll, linesOf } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { noteBlocks } from '../notes.ts';
@@ -70,6 +70,7 @@ function templateBlock(ask: TemplateAsk): Block {
   const chains = viewChains({
     view,
     unit: options.unit,
+    print: apartText,
     box: { u0: 0, u1: length, v0: 0, v1: width },
     along: { name: `${part.id} along`, at: [0, length] },
     upright: { name: `${part.id} across`, at: [0, width], side: 'left' },

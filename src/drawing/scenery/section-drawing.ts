@@ -5,7 +5,7 @@ import type { Section } from '../../core/scenery/section.ts';
 import { viewChains } from '../bench-chains.ts';
 import { headedBlock, labelled, sightMarks, sightOf } from '../bench-view.ts';
 import { type Block, joined } from '../block.ts';
-import { saidLength } from '../figures.ts';
+import { apartText, saidLength } from '../figures.ts';
 import { scaleText } from '../paper.ts';
 import type { Seen } from '../scene.ts';
 import type { View } from '../view.ts';
@@ -43,6 +43,7 @@ function sectionBlock(ask: SectionAsk, { section, pieces, deckTop }: Cutting, sc
   const chains = viewChains({
     view,
     unit: options.unit,
+    print: apartText,
     box: { u0: 0, u1: lengthOf(section), v0: lowest, v1: cut.deckTop + peakOf(section)[1] },
     along: { name: `${section.id} along`, at: alongStops(section) },
     upright: { name: `${section.id} upright`, at: [lowest, ...uprightStops(cut)], side: 'left' },

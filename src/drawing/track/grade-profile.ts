@@ -5,7 +5,7 @@ import { heightAt } from '../../core/track/profile.ts';
 import { chainWithWhole, headedBlock } from '../bench-view.ts';
 import { type Block, joined } from '../block.ts';
 import type { DrawingUnit } from '../drawing.ts';
-import { lengthText, saidLength } from '../figures.ts';
+import { apartText, lengthText, saidLength } from '../figures.ts';
 import { boxAbout, boxesOf, type Labelled, labelAll, linesOf } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { scaleText } from '../paper.ts';
@@ -29,6 +29,7 @@ export function gradeProfile(ask: TrackAsk, line: LaidLine): Drafted {
   const chain = chainWithWhole({
     view,
     unit: options.unit,
+    print: apartText,
     name: `${line.id} along`,
     side: 'below',
     stops,

@@ -10,12 +10,13 @@ import { viewChains } from '../bench-chains.ts';
 import { headedBlock } from '../bench-view.ts';
 import { type Block, joined } from '../block.ts';
 import type { DrawingUnit } from '../drawing.ts';
-import { lengthText, saidLength, unitNames } from '../figures.ts';
+import { apartText, lengthText, saidLength, unitNames } from '../figures.ts';
 import { boxAbout, boxesOf, type Labelled, labelAll, linesOf } from '../labels.ts';
 import type { Mark } from '../mark.ts';
 import { scaleText } from '../paper.ts';
 import { areaMark, framePlans, loopMark, sites } from '../scenery/land-stage.ts';
 import { onPaper, paperX, paperY, type View } from '../view.ts';
+import { namedPoints, pointMarks, pointNames } from './set-out-points.ts';
 import { type Drafted, linePoints, openEnd, pathMark, type TrackAsk, tick } from './track-stage.ts';
 
 /** The track from above on its deck, the frame under it in thin dashes. */
@@ -30,6 +31,7 @@ export function trackPlan(ask: TrackAsk): Drafted {
   const chains = viewChains({
     view,
     unit: options.unit,
+    print: apartText,
     box,
     along: { name: 'track along', at: stops(ask, 0, [box.u0, box.u1]) },
     upright: { name: 'track across', at: stops(ask, 1, [box.v0, box.v1]), side: 'left' },
@@ -64,6 +66,7 @@ function planMarks({ book, track, scale }: TrackAsk, view: View): readonly Mark[
     ...track.lines.map((line) => lineMark(view, line, scale)),
     ...track.lines.flatMap((line) => tickMarks(view, line)),
     ...openMarks(view, track.lines),
+    ...pointMarks(namedPoints(track, book), view),
   ];
 }
 
@@ -181,7 +184,15 @@ function labelsOf({ track, options: { unit }, book }: TrackAsk, view: View): rea
     const spots = bounds(areas.flatMap(({ outline }) => outline).map((point) => onPaper(view, point)));
     return { text: label, box: { x0: spots.low[0], y0: spots.low[1], x1: spots.high[0], y1: spots.high[1] } };
   });
-  return [...turnouts, ...joints, ...arcs, ...names, ...heights, ...struts];
+  return [
+    ...turnouts,
+    ...joints,
+    ...arcs,
+    ...pointNames(namedPoints(track, book), view),
+    ...names,
+    ...heights,
+    ...struts,
+  ];
 }
 
 /** A line's name stands by the middle of its first straight. */

@@ -1,8 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { compute } from '../../../src/core/notebook.ts';
 import type { TrackInput } from '../../../src/core/track/input.ts';
-import { layTrack } from '../../../src/core/track/lay.ts';
+import { layTrack, type TrackModel } from '../../../src/core/track/lay.ts';
+import type { Drawing } from '../../../src/drawing/drawing.ts';
 import { layOutDrawing } from '../../../src/drawing/layout.ts';
 import { listDrawings } from '../../../src/drawing/list.ts';
+import { loadWithShipped } from '../../../src/reading/disk.ts';
+import { readContent } from '../../../src/reading/read.ts';
 import { model, table } from '../../core/benchwork/example.ts';
 import {
   curve,
@@ -59,6 +63,48 @@ const busy = track(
 );
 
 const books = { oval: book(oval()), busy: book(busy) };
+
+/** Points of the set-out table that a plan leaves without their name. */
+function unnamed(plan: Pick<Drawing, 'sheets'>, { setOut }: TrackModel): readonly string[] {
+  const words = new Set(plan.sheets[0]?.own.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])));
+  return setOut
+    .filter(({ kind, id }) => ['centre', 'tangent', 'end'].includes(kind) && !words.has(id))
+    .map(({ id }) => id);
+}
+
+describe('the plan of the demo table', async () => {
+  const plan = readContent(await loadWithShipped('content', 'content')).plans.find(
+    ({ slug }) => slug === 'bittern-basin',
+  );
+  const result = plan === undefined ? null : compute(plan);
+  const demo = result?.ok === true ? result.value : null;
+  const { track: laid } = demo ?? {};
+  if (demo === null || laid === undefined || laid === null) throw new Error('the demo has no track');
+
+  test.each(papers)('names every centre, tangent point and end as the set-out table does, on %s', (paper) => {
+    for (const unit of ['mm', 'in'] as const) {
+      expect(unnamed(layOutDrawing(demo, 'track.plan', { unit, paper }), laid)).toEqual([]);
+    }
+  });
+
+  test('is found out where a name is missing', () => {
+    const { sheets } = layOutDrawing(demo, 'track.plan', { unit: 'mm', paper: 'A4' });
+    const bare = sheets.map((sheet) => ({
+      ...sheet,
+      own: sheet.own.filter((mark) => mark.kind !== 'text' || mark.text !== 'main.t2'),
+    }));
+    expect(unnamed({ sheets: bare }, laid)).toEqual(['main.t2']);
+  });
+
+  test('prints places in fractions alone, as nothing has to fit there', () => {
+    const texts = (id: string) =>
+      layOutDrawing(demo, id, { unit: 'in', paper: 'A4' }).dimensions.map(({ text }) => text);
+    expect(texts('track.plan').filter((text) => text.includes('.'))).toEqual([]);
+    expect(texts('track.plan').some((text) => /^\d+\/32/.test(text))).toBe(true);
+    // where something has to fit, decimals stand
+    expect(texts('joint.dado.end.left.strut.along-1').some((text) => text.includes('.'))).toBe(true);
+  });
+});
 
 describe('drawings of the track', () => {
   for (const [name, one] of Object.entries(books)) {
