@@ -1,6 +1,6 @@
 import { boltHole } from '../core/benchwork/hardware/bolts.ts';
 import { soldByInch } from '../core/benchwork/hardware/measure.ts';
-import type { HardwareUse } from '../core/stock/fastener.ts';
+import { type HardwareUse, joinsPieces } from '../core/stock/fastener.ts';
 import type { Stock } from '../core/stock/goods.ts';
 import { screwHoles } from '../core/stock/screw-holes.ts';
 import { below, both, type Html, line, text } from './html.ts';
@@ -29,13 +29,22 @@ export function whereWords(uses: readonly Pick<HardwareUse, 'quantity' | 'where'
     .join('; ');
 }
 
-/** Holes the computed fasteners of an item ask for; a bolt that is driven nowhere holds on to another piece of hardware. */
+/**
+ * Holes the computed fasteners of an item ask for, and an insert by its stock; a bolt that holds no pieces together goes
+ * into an insert, and a screw that fixes metal needs no clearance.
+ */
 function holesFor(book: Book, item: string): Html {
-  const driven = book.notebook.fasteners.find((fastener) => fastener.item === item);
+  const stock = stockOf(book, item);
+  if (stock?.kind === 'hardware' && stock.form === 'insert' && stock.hole != null) return both(figurePair(stock.hole));
+  const own = book.notebook.fasteners.filter((fastener) => fastener.item === item);
+  const joining = own.find(joinsPieces);
+  const driven = joining ?? own[0];
   if (driven === undefined) return NONE;
-  if (driven.form === 'bolt') return line(text('through '), both(figurePair(boltHole(driven.diameter))));
+  if (driven.form === 'bolt')
+    return joining === undefined ? NONE : line(text('through '), both(figurePair(boltHole(driven.diameter))));
   const holes = screwHoles(driven.diameter);
   if (holes === null) return text('not in the table of holes');
+  if (joining === undefined) return line(text('pilot '), both(figurePair(holes.hardwood)));
   return line(
     text('clearance '),
     both(figurePair(holes.clearance)),
