@@ -81,13 +81,12 @@ export function everyPage(stand: Stand): void {
         await fetch('https://elsewhere.example/').catch(() => null);
       });
       expect(await overflow(page)).toBeGreaterThan(100);
-      await page.goto(`${stand.site.address}/bittern-basin/benchwork/`);
-      expect((await sliding(page)).length).toBeGreaterThan(0);
-      await page.goBack();
       const rules = (await violations(page)).map((one) => one.split(':')[0]);
       expect(rules).toEqual(expect.arrayContaining(['color-contrast', 'image-alt']));
       expect(await smallTargets(page)).toHaveLength(1);
       expect(strange.join(' ')).toContain('elsewhere.example');
+      await page.goto(`${stand.site.address}/bittern-basin/benchwork/`);
+      expect((await sliding(page)).length).toBeGreaterThan(0);
       await context.close();
     });
 
