@@ -41,6 +41,27 @@ describe('the wiring chapter as numbers', () => {
     expect(rail.ohmPerMetre).toBeCloseTo((1.45e-3 / 0.0254) * 1.5625, 9);
   });
 
+  it('takes branches with a written route, each point on a bench, and none with one that is found', () => {
+    const route = [['900 mm', '100 mm']];
+    const branches = [
+      [
+        ['500 mm', '100 mm'],
+        ['500 mm', '300 mm'],
+      ],
+    ];
+    const answer = evaluated({ bus: { ...good.bus, route, branches } });
+    expect(answer.ok ? answer.value.bus?.branches : null).toEqual([
+      [
+        [500, 100],
+        [500, 300],
+      ],
+    ]);
+    const far = [[...(branches[0] ?? []), ['500 mm', '9 m']]];
+    expect(rules({ bus: { ...good.bus, route, branches: far } }).join(' ')).toContain('wiring.bus.branches.0.2');
+    const parsed = schema.safeParse({ ...good, bus: { ...good.bus, branches } });
+    expect(parsed.success ? [] : parsed.error.issues.map(({ path }) => path.join('.'))).toEqual(['bus']);
+  });
+
   it('takes measured rails, cuts, a longest train and a share that may be lost', () => {
     const answer = evaluated({
       rails: { 'ohm-per-metre': '0.05 ohm' },
