@@ -153,17 +153,25 @@ type Screws = { readonly views: readonly Block[]; readonly notes: readonly Block
 /** What a part's sheets carry besides the part itself: its screws, drawn no larger than a scale, and notes. */
 export type Besides = { readonly screwsAt: (scale: number) => Screws; readonly notes: readonly Block[] };
 
+/** The screws at the scale of the part and at the next smaller one; a part without any once. */
+function screwsFrom(screwsAt: Besides['screwsAt'], scale: number): readonly Screws[] {
+  const own = screwsAt(scale);
+  const next = scales.find((one) => one > scale);
+  return own.views.length === 0 || next === undefined ? [own] : [own, screwsAt(next)];
+}
+
 /**
  * The part's true shape with its figures, its enlarged details, its features in words and the marks to write on it, and
- * what comes besides; the details are smaller where that saves a sheet.
+ * what comes besides; details and screws are smaller where that saves a sheet.
  */
 export function partLayout(part: Part, options: DrawingOptions, { screwsAt, notes: more }: Besides): PartLayout {
   const views = viewsOf(part, options);
-  const screws = screwsAt(views.scale);
-  let best = withDetails(part, { views, room: detailRooms[0], screws, more }, options);
-  for (const room of detailRooms.slice(1)) {
+  const [first = { views: [], notes: [] }, ...smaller] = screwsFrom(screwsAt, views.scale);
+  let best = withDetails(part, { views, room: detailRooms[0], screws: first, more }, options);
+  const rooms = detailRooms.slice(1).map((room) => ({ room, screws: first }));
+  for (const one of [...rooms, ...smaller.map((screws) => ({ room: detailRooms[0], screws }))]) {
     if (best.sheets === 1) break;
-    const other = withDetails(part, { views, room, screws, more }, options);
+    const other = withDetails(part, { views, more, ...one }, options);
     if (other.sheets < best.sheets) best = other;
   }
   return { blocks: best.blocks, scale: views.scale, desc: partWords(part, options.unit) };
