@@ -180,7 +180,9 @@ export function onPaper(stand: Stand): void {
 
     test('details of joints print at least two to a page', async () => {
       const pages = await printed(stand, '/bittern-basin/benchwork/', 'A4');
-      const counts = pages.map(({ words }) => words.match(/ clearance \d/g)?.length ?? 0).filter((n) => n > 0);
+      const counts = pages
+        .map(({ words }) => words.match(/ of [\w-]+ and [\w-]+(?:, \d+ alike)? \d+:\d/g)?.length ?? 0)
+        .filter((n) => n > 0);
       expect(counts.length).toBeGreaterThan(2);
       // the first page shares its paper with what stands before the joints
       expect(Math.min(...counts.slice(1, -1))).toBeGreaterThanOrEqual(2);
