@@ -55,21 +55,16 @@ export function crosses([[ax, ay], [bx, by]]: Straight, box: Extent): boolean {
   // Most lines of a drawing are far from the box; the cheap test first.
   if ((ax <= box.x0 && bx <= box.x0) || (ax >= box.x1 && bx >= box.x1)) return false;
   if ((ay <= box.y0 && by <= box.y0) || (ay >= box.y1 && by >= box.y1)) return false;
-  const [dx, dy] = [bx - ax, by - ay];
-  const limits: readonly (readonly [number, number])[] = [
-    [-dx, ax - box.x0],
-    [dx, box.x1 - ax],
-    [-dy, ay - box.y0],
-    [dy, box.y1 - ay],
-  ];
-  let [from, to] = [0, 1];
-  for (const [p, q] of limits) {
-    if (p === 0) {
-      if (q <= 0) return false;
-    } else if (p < 0) from = Math.max(from, q / p);
-    else to = Math.min(to, q / p);
-  }
-  return from < to;
+  const [fromX, toX] = sharesBetween(ax, bx, box.x0, box.x1);
+  const [fromY, toY] = sharesBetween(ay, by, box.y0, box.y1);
+  return Math.max(0, fromX, fromY) < Math.min(1, toX, toY);
+}
+
+/** Between which shares of its way a value from `a` to `b` lies between two bounds. */
+function sharesBetween(a: number, b: number, low: number, high: number): readonly [number, number] {
+  if (a === b) return a > low && a < high ? [0, 1] : [1, 0];
+  const [atLow, atHigh] = [(low - a) / (b - a), (high - a) / (b - a)];
+  return atLow < atHigh ? [atLow, atHigh] : [atHigh, atLow];
 }
 
 /** The box round a spot, `by` to each side. */
@@ -141,7 +136,7 @@ function candidates(text: string, box: Extent): readonly Spot[] {
 function farther(box: Extent, within: Extent): Iterable<Spot> {
   const [x, y] = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
   const far = (spot: Spot) => distance(spot, nearestOn(box, spot)) + 0.02 * distance(spot, [x, y]);
-  return nearestFirst({ within, step: 4, about: box, far });
+  return nearestFirst({ origin: [within.x0, within.y0], within, step: 4, about: box, far });
 }
 
 /** The nearest place on a piece's middle line, its ends left out. */

@@ -5,8 +5,9 @@ export function distance([ax, ay]: Spot, [bx, by]: Spot): number {
   return Math.sqrt((bx - ax) ** 2 + (by - ay) ** 2);
 }
 
-/** Places in a box, `step` apart both ways from its upper left corner; how far off each is, never less than it lies off `about`; mm. */
+/** Places in a box, `step` apart both ways from `origin`, which is at or before its upper left corner; how far off each is, never less than it lies off `about`; mm. */
 export type SpotGrid = {
+  readonly origin: Spot;
   readonly within: Extent;
   readonly step: number;
   readonly about: Extent;
@@ -31,12 +32,13 @@ export function* nearestFirst(grid: SpotGrid): Iterable<Spot> {
 }
 
 /** The grid's places not farther off than `reach` to any side. */
-function spotsWithin({ within, step, about }: SpotGrid, reach: number): readonly Spot[] {
-  const stops = (low: number, high: number, from: number, to: number) => {
-    const first = Math.max(0, Math.ceil((from - reach - low) / step));
-    const last = Math.min(Math.floor((high - low) / step), Math.floor((to + reach - low) / step));
-    return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => low + (first + i) * step);
+function spotsWithin({ origin: [left, top], within, step, about }: SpotGrid, reach: number): readonly Spot[] {
+  const stops = (zero: number, low: number, high: number) => {
+    const first = Math.ceil((low - zero) / step);
+    const last = Math.floor((high - zero) / step);
+    return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => zero + (first + i) * step);
   };
-  const columns = stops(within.x0, within.x1, about.x0, about.x1);
-  return stops(within.y0, within.y1, about.y0, about.y1).flatMap((y) => columns.map((x): Spot => [x, y]));
+  const columns = stops(left, Math.max(within.x0, about.x0 - reach), Math.min(within.x1, about.x1 + reach));
+  const rows = stops(top, Math.max(within.y0, about.y0 - reach), Math.min(within.y1, about.y1 + reach));
+  return rows.flatMap((y) => columns.map((x): Spot => [x, y]));
 }

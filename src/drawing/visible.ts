@@ -72,12 +72,14 @@ function isOver({ polygon, edges, low, high }: Cover, at: Point): boolean {
 
 /** Shares of a segment at which it meets an area's edges; edges whose boxes are clear of its own cannot. */
 function meetingsWith({ edges }: Cover, segment: Segment): readonly number[] {
-  const { low, high } = bounds(segment);
+  const [[ax, ay], [bx, by]] = segment;
+  const [left, right] = [Math.min(ax, bx) - ON, Math.max(ax, bx) + ON];
+  const [bottom, top] = [Math.min(ay, by) - ON, Math.max(ay, by) + ON];
   const shares: number[] = [];
   for (const edge of edges) {
-    const [[cx, cy], [dx, dy]] = edge;
-    if ((cx < low[0] - ON && dx < low[0] - ON) || (cx > high[0] + ON && dx > high[0] + ON)) continue;
-    if ((cy < low[1] - ON && dy < low[1] - ON) || (cy > high[1] + ON && dy > high[1] + ON)) continue;
+    const [cx, cy, dx, dy] = [edge[0][0], edge[0][1], edge[1][0], edge[1][1]];
+    if ((cx < left && dx < left) || (cx > right && dx > right)) continue;
+    if ((cy < bottom && dy < bottom) || (cy > top && dy > top)) continue;
     shares.push(...meetings(segment, edge));
   }
   return shares;

@@ -2,7 +2,7 @@
 const marked: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 
 function escaped(text: string): string {
-  return text.replace(/[&<>"]/g, (letter) => marked[letter] ?? letter);
+  return /[&<>"]/.test(text) ? text.replace(/[&<>"]/g, (letter) => marked[letter] ?? letter) : text;
 }
 
 type PlainNode = PlainText | PlainElement;
@@ -63,8 +63,11 @@ class PlainElement {
     if (text !== '') this.childNodes.push(new PlainText(text));
   }
   get outerHTML(): string {
-    const held = [...this.held].map(([name, value]) => ` ${name}="${escaped(value)}"`).join('');
-    return `<${this.nodeName}${held}>${this.childNodes.map((node) => node.outerHTML).join('')}</${this.nodeName}>`;
+    let markup = `<${this.nodeName}`;
+    for (const [name, value] of this.held) markup += ` ${name}="${escaped(value)}"`;
+    markup += '>';
+    for (const node of this.childNodes) markup += node.outerHTML;
+    return `${markup}</${this.nodeName}>`;
   }
 }
 

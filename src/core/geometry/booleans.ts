@@ -67,10 +67,7 @@ function nearest(sorted: Float64Array, wanted: number): number {
     if ((sorted[middle] ?? wanted) < wanted) low = middle + 1;
     else high = middle;
   }
-  const beside = [sorted[low - 1], sorted[low]].filter((value) => value !== undefined);
-  const best = beside.reduce<number | null>(
-    (kept, value) => (kept === null || Math.abs(value - wanted) < Math.abs(kept - wanted) ? value : kept),
-    null,
-  );
-  return best !== null && Math.abs(best - wanted) <= SAME ? best : wanted;
+  const [below = Number.NEGATIVE_INFINITY, above = Number.POSITIVE_INFINITY] = [sorted[low - 1], sorted[low]];
+  const best = above - wanted < wanted - below ? above : below;
+  return Math.abs(best - wanted) <= SAME ? best : wanted;
 }

@@ -62,7 +62,7 @@ function insideOf({ text, areas }: PieceLabel, obstacles: Taken): TextMark | nul
     const { x0, x1 } = boxOf(one);
     // most areas are too small or too narrow for the words wherever they stand
     if (x1 - x0 < wide || size < wide * smallText) continue;
-    const found = firstFit(text, spotsIn(one), (box) => isWithin(box, one) && isApart(box, obstacles));
+    const found = firstFit(text, spotsIn(one, wide), (box) => isWithin(box, one) && isApart(box, obstacles));
     if (found !== null) return found;
   }
   return null;
@@ -78,12 +78,13 @@ function isWithin({ x0, y0, x1, y1 }: Extent, polygon: Polygon): boolean {
   return corners.every((corner) => holds(polygon, corner));
 }
 
-/** Places in an area on a grid of 1.5 mm, those nearest its middle first. */
-function* spotsIn(polygon: Polygon): Iterable<Spot> {
+/** Places in an area for the middle of words so wide, on a grid of 1.5 mm, those nearest its middle first. */
+function* spotsIn(polygon: Polygon, wide: number): Iterable<Spot> {
   const { x0, y0, x1, y1 } = boxOf(polygon);
   const middle: Spot = [(x0 + x1) / 2, (y0 + y1) / 2];
   const far = (spot: Spot) => distance(spot, middle);
-  for (const spot of nearestFirst({ within: boxOf(polygon), step: 1.5, about: boxAbout(middle, 0), far })) {
+  const within = { x0: x0 + wide / 2, y0: y0 + smallText / 2, x1: x1 - wide / 2, y1: y1 - smallText / 2 };
+  for (const spot of nearestFirst({ origin: [x0, y0], within, step: 1.5, about: boxAbout(middle, 0), far })) {
     if (holds(polygon, spot)) yield spot;
   }
 }
