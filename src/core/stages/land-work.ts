@@ -3,6 +3,7 @@ import type { BuiltWater, SceneryModel } from '../scenery/model.ts';
 import type { LandWork } from '../steps/generated/land.ts';
 import { TRACK_LAID } from '../steps/generated/laying.ts';
 import type { WaterWork } from '../steps/generated/water.ts';
+import { POWER_ON } from '../steps/powered.ts';
 
 /** What the steps of the scenery follow from. */
 export function landWork(plan: Plan, land: SceneryModel): LandWork {
@@ -25,7 +26,7 @@ export function landWork(plan: Plan, land: SceneryModel): LandWork {
     lines: land.lines.length > 0,
     ballast: plan.scenery?.ballast ?? null,
     trees: land.zones.reduce((sum, { trees }) => sum + trees, 0),
-    before: { track: [...written('track'), ...TRACK_LAID], wiring: written('wiring') },
+    before: { track: [...written('track'), ...TRACK_LAID], wiring: [...written('wiring'), POWER_ON] },
   };
 }
 

@@ -16,6 +16,12 @@ const DUSTY: readonly string[] = [
   ...['bandsaw', 'mitre-saw', 'planer', 'sander', 'disc-sander', 'sandpaper'],
 ];
 
+/** Saws moved by hand. */
+const HAND_SAWS: readonly string[] = 'razor-saw keyhole-saw handsaw tenon-saw coping-saw fretsaw hacksaw'.split(' ');
+
+/** Wet work: what drips or runs. */
+const WET: readonly string[] = ['water', 'pva', 'plaster', 'plaster-cloth', 'resin', 'casting-resin'];
+
 /**
  * In our own words; `source` names the body that publishes guidance. Local codes and licensed practice come first.
  * OSHA 1910.213, the NIOSH limit of wood dust and 16 CFR 1501 were looked up; the other titles are from memory.
@@ -99,6 +105,12 @@ export const CAUTIONS: readonly CautionRule[] = [
     'NIOSH Pocket Guide, styrene',
   ),
   rule(
+    'wet-by-wires',
+    WET,
+    'Pull the plug of the supply out of the wall before anything wet comes onto the table, and leave it out until all is dry: water runs along the wires under the deck.',
+    'IEC 61558-2-7',
+  ),
+  rule(
     'soldering',
     ['soldering-iron', 'solder'],
     'Lead-free solder, fume drawn away from the face, iron in its stand, hands washed after. A child solders only beside an adult.',
@@ -109,6 +121,12 @@ export const CAUTIONS: readonly CautionRule[] = [
     ['mains', 'power-supply', 'transformer'],
     'Only a listed, unopened supply behind an RCD or GFCI. Nothing on the mains is home-made; the rest is for a licensed electrician. No mains plug on a low-voltage lead.',
     'IEC 61558-2-7; NFPA 70',
+  ),
+  rule(
+    'unplug',
+    ['power-supply'],
+    'Plug out of the wall before a hand, a tool or an iron goes to a rail or a wire; in only to try, with somebody beside it.',
+    'IEC 61558-2-7',
   ),
   rule(
     'tip-over',
@@ -165,6 +183,24 @@ export const CAUTIONS: readonly CautionRule[] = [
     'RoSPA, home safety',
   ),
   rule(
+    'hand-saws',
+    HAND_SAWS,
+    'Hold the work in a clamp or vice, start with a light backward stroke, and the other hand never in line with the blade.',
+    'OSHA 29 CFR 1910.242',
+  ),
+  rule(
+    'flying-ends',
+    ['razor-saw', 'rail-cutter', 'wire-cutters', 'wire-strippers', 'cutting-disc'],
+    'Goggles on: ends of rail and wire fly, and thin blades snap. Hold the end that comes off, its cut turned away from faces; cut rail has edges like a knife.',
+    'OSHA 29 CFR 1910.133',
+  ),
+  rule(
+    'finish',
+    ['sealer', 'varnish', 'oil-finish'],
+    'Moving air and no flame near. A rag with oil in it can catch fire by itself: dry it flat outdoors before it goes in the bin.',
+    "the maker's safety data sheet",
+  ),
+  rule(
     'spray-paint',
     ['spray-paint', 'spray-can', 'airbrush'],
     'An adult sprays, outdoors, with a mask for vapour and no flame or spark near.',
@@ -196,18 +232,18 @@ const MACHINES: ReadonlySet<string> = new Set([
 /** What a child handles only beside an adult. */
 const BESIDE_AN_ADULT: ReadonlySet<string> = new Set([
   ...['soldering-iron', 'solder', 'hot-glue', 'glue-gun', 'superglue', 'craft-knife', 'knife', 'scalpel', 'chisel'],
-  ...['drill', 'razor-saw', 'epoxy', 'plaster', 'static-grass-tool'],
+  ...['drill', 'rail-cutter', 'cutting-disc', 'epoxy', 'plaster', 'static-grass-tool'],
+  ...HAND_SAWS,
 ]);
 
 const RANK: readonly ChildPart[] = ['away', 'watches', 'does with an adult', 'does alone'];
 
-/** The cautions a step calls for, by the words of its tools, materials and deeds; in the table's order. */
-export function cautionsFor(words: readonly string[]): Caution[] {
-  return CAUTIONS.filter((one) => one.words.some((word) => words.includes(word))).map(({ id, text, source }) => ({
-    id,
-    text,
-    source,
-  }));
+/** The cautions a step calls for, by the words of its tools, materials and deeds; in the table's order, `had` among them. */
+export function cautionsFor(words: readonly string[], had: readonly Caution[] = []): Caution[] {
+  const known = new Set(had.map(({ id }) => id));
+  return CAUTIONS.filter((one) => known.has(one.id) || one.words.some((word) => words.includes(word))).map(
+    ({ id, text, source }) => ({ id, text, source }),
+  );
 }
 
 /** Whether dust is made of what is worked on. */

@@ -15,6 +15,7 @@ import { type WireWork, wireDrafts } from './generated/wires.ts';
 import { givenFindings } from './given.ts';
 import { linked } from './link.ts';
 import { type Merged, merged, type Taker } from './merge.ts';
+import { poweredSteps } from './powered.ts';
 import type { Step } from './step.ts';
 import { toolMeant } from './tool-names.ts';
 import { type ChapterSteps, makeable, namedSteps, resolvedFits, resolvedMakes, type Written } from './written.ts';
@@ -63,7 +64,7 @@ export function planSteps(input: StepsInput): StepsAnswer {
     ...givenFindings(links.given, links.steps),
   ];
   return {
-    steps: links.steps,
+    steps: poweredSteps(links.steps),
     faults: [
       ...faults,
       ...made.flatMap((one) => one.faults),

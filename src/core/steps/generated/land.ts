@@ -56,6 +56,7 @@ function prove({ tunnels, before }: LandWork): Draft {
       say`${tunnels.join(', ')}: run every vehicle through both ways, twenty times without one coming off, and log it as a trial.`,
       say`Photograph the track and its feeders, and decide how a hand gets in, before the first layer goes on.`,
     ],
+    deeds: ['power-supply'],
     child: 'does with an adult',
     after: [...before.track, ...before.wiring],
   });

@@ -143,21 +143,24 @@ function layingTurnouts({ turnouts }: LayWork): Draft {
     ],
     says: turnouts.map(({ id, line, at }) => say`${id}: its points at ${length(at)} along ${line}.`),
     tools: ['steel-rule', 'pin-pusher'],
+    deeds: ['track-pins'],
     child: 'does with an adult',
     after: ['draw-lines', 'cut-slots', 'raise-lines', 'glue-roadbed'],
   });
 }
 
 function layingRails({ flex, sections, pins }: LayWork): Draft {
+  const bent = flex.length > 0;
   return singleDraft({
     chapter: 'track',
     id: 'lay-track',
     title: 'Lay the track between the turnouts',
     lines: [
-      say`Joiners on both rails, no kink at a joint in a curve: solder the joint straight, then bend. About ${String(pins)} pins, none driven so far that the gauge closes.`,
+      say`Joiners on both rails, no kink at a joint in a curve${bent ? ': solder the joint straight, then bend' : ''}. About ${String(pins)} pins, none driven so far that the gauge closes.`,
     ],
     says: [...flex.map(flexOf), ...sections],
-    tools: ['rail-cutter', 'track-gauge', 'file', 'pin-pusher'],
+    tools: ['rail-cutter', 'track-gauge', 'file', 'pin-pusher', ...(bent ? ['soldering-iron'] : [])],
+    deeds: ['track-pins'],
     child: 'does with an adult',
     after: ['draw-lines', 'cut-slots', 'raise-lines', 'glue-roadbed', 'lay-turnouts'],
   });
