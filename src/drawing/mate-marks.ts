@@ -3,24 +3,39 @@ import { alsoTaken, boxesOf, isClear, linesOf, padded, type Taken, taken } from 
 import type { Extent, Mark, Spot, TextMark } from './mark.ts';
 import { onWood, type Stage } from './part-stage.ts';
 import { lettering, smallText, textBox } from './text.ts';
+import { liesFlat } from './up-arrow.ts';
 import { onPaper } from './view.ts';
 
 /** Room round the words in their box, mm. */
 const PAD = 0.7;
 
-/** A mark that is written at one spot of all pieces of a part, with what each piece has there. */
-type Shared = Pick<MatingMark, 'side' | 'at'> & { readonly text: string };
+/** A mark that is written at one spot of a part's pieces, with what each piece has there. */
+type Shared = Pick<MatingMark, 'side' | 'at'> & { readonly key: string; readonly text: string };
 
-/** Marks of mates and ends that all pieces have at the same spots; at most two pieces' words stand together. */
-function sharedMarks({ places }: Part): readonly Shared[] {
-  const [first, ...others] = places;
-  const wanted = (first?.marks ?? []).filter(({ kind }) => kind !== 'up');
-  return wanted.flatMap(({ text, side, at }): readonly Shared[] => {
-    const same = others.map(({ marks }) =>
-      marks.find((one) => one.side === side && one.at[0] === at[0] && one.at[1] === at[1] && one.kind !== 'up'),
-    );
-    const texts = new Set([text, ...same.map((mark) => mark?.text ?? '')]);
-    return texts.has('') || texts.size > 2 ? [] : [{ side, at, text: [...texts].join(' / ') }];
+/** The marks drawn on a view, and the keys of those the list need not call missing. */
+export type WrittenMarks = { readonly marks: readonly Mark[]; readonly written: readonly string[] };
+
+/** A mark by its side and place: what the pieces have at one spot has one key. */
+export function markKey({ side, at: [x, y] }: Pick<MatingMark, 'side' | 'at'>): string {
+  return [side, x.toFixed(1), y.toFixed(1)].join(' ');
+}
+
+/** What stands at one spot: up to three pieces' words together; words that not all pieces have name up to two that do. */
+function wordsAtSpot(pieces: readonly { readonly label: string; readonly text: string }[], count: number): string {
+  const texts = [...new Set(pieces.map(({ text }) => text))];
+  const words = texts.length > 3 ? '' : texts.join(' / ');
+  if (pieces.length === count || words === '') return words;
+  return pieces.length > 2 ? '' : `${words} (${pieces.map(({ label }) => label).join(', ')})`;
+}
+
+/** The marks to write by their spots, save the way up where an arrow tells it. */
+function sharedMarks(part: Part): readonly Shared[] {
+  const isBoxed = ({ kind }: MatingMark) => kind !== 'up' || liesFlat(part);
+  const all = part.places.flatMap(({ label, marks }) => marks.filter(isBoxed).map((mark) => ({ ...mark, label })));
+  return [...new Set(all.map(markKey))].flatMap((key): readonly Shared[] => {
+    const here = all.filter((mark) => markKey(mark) === key);
+    const text = wordsAtSpot(here, part.places.length);
+    return text === '' ? [] : here.slice(0, 1).map(({ side, at }) => ({ key, side, at, text }));
   });
 }
 
@@ -64,16 +79,17 @@ function boxed({ text, side }: Shared, spot: Spot): readonly Mark[] {
 }
 
 /** Marks to write, drawn on the true shape where they belong; those that have no room stand in the list alone. */
-export function mateMarks(stage: Stage, drawn: readonly Mark[]): readonly Mark[] {
+export function mateMarks(stage: Stage, drawn: readonly Mark[]): WrittenMarks {
   const { part, view, window } = stage;
   const marks = sharedMarks(part);
-  if (marks.length === 0) return [];
+  if (marks.length === 0) return { marks: [], written: [] };
   const isWood = onWood(stage);
   const [[x0, y1], [x1, y0]] = [onPaper(view, [window.x0, window.y0]), onPaper(view, [window.x1, window.y1])];
   const inside = padded({ x0, x1, y0, y1 }, -0.5);
   const isShown = ({ at: [x] }: Shared) =>
     x >= window.x0 && x <= window.x1 && !view.breaks.some(({ from, to }) => x > from && x < to);
-  const written: Mark[] = [];
+  const boxes: Mark[] = [];
+  const written: string[] = [];
   let crowd: Taken = taken({ lines: linesOf(drawn), boxes: boxesOf(drawn) });
   for (const mark of marks.filter(isShown)) {
     const found = spotsAbout(onPaper(view, mark.at)).find((spot) => {
@@ -82,8 +98,9 @@ export function mateMarks(stage: Stage, drawn: readonly Mark[]): readonly Mark[]
     });
     if (found === undefined) continue;
     const own = boxed(mark, found);
-    written.push(...own);
+    boxes.push(...own);
+    written.push(mark.key);
     crowd = alsoTaken(crowd, own);
   }
-  return written;
+  return { marks: boxes, written };
 }

@@ -10,7 +10,7 @@ import { boundsOf, featureGroups } from './part-groups.ts';
 import { figuresIn, groupNotes, markNotes } from './part-notes.ts';
 import { sizingOf } from './part-sizing.ts';
 import type { PartViewAsk } from './part-stage.ts';
-import { partViewBlock } from './part-view.ts';
+import { type PartView, partViewBlock } from './part-view.ts';
 import { groupSentence } from './part-words.ts';
 import { drawingArea, fitsSheet, onSheets } from './sheet.ts';
 import type { Break } from './view.ts';
@@ -19,7 +19,7 @@ import type { Break } from './view.ts';
 export type PartLayout = { readonly blocks: readonly Block[]; readonly scale: number; readonly desc: string };
 
 /** A part's true shape, in one view or several, drawn at a scale. */
-type Views = { readonly shapes: readonly Block[]; readonly scale: number };
+type Views = { readonly shapes: readonly PartView[]; readonly scale: number };
 
 type Shown = { readonly scale: number; readonly breaks: readonly Break[] };
 
@@ -136,7 +136,8 @@ function withDetails(part: Part, { views, room, screws, more }: Filled, options:
     .filter((block) => block !== null);
   const drawn = figuresIn(details.flatMap(({ dimensions }) => dimensions));
   const features = groupNotes(part, groups, { unit, drawn });
-  const notes = [...features, ...screws.notes, ...markNotes(part, unit), ...more];
+  const written = new Set(views.shapes.flatMap((shape) => shape.written));
+  const notes = [...features, ...screws.notes, ...markNotes(part, { unit, written }), ...more];
   const blocks = [...views.shapes, ...screws.views, ...details, ...notes];
   return { blocks, sheets: onSheets(blocks, options.paper).length };
 }

@@ -1,9 +1,10 @@
 import type { Point } from '../core/geometry/shapes.ts';
-import type { Feature, Part, Placement } from '../core/stock/part.ts';
+import type { Feature, MatingMark, Part, Placement } from '../core/stock/part.ts';
 import type { Block } from './block.ts';
 import type { Dimension } from './dimension.ts';
 import type { DrawingUnit } from './drawing.ts';
 import { lengthText } from './figures.ts';
+import { markKey } from './mate-marks.ts';
 import { type Note, noteBlocks } from './notes.ts';
 import type { FeatureGroup } from './part-groups.ts';
 import { hasManyCorners } from './part-sizing.ts';
@@ -63,8 +64,22 @@ export function groupNotes(part: Part, groups: readonly FeatureGroup[], ask: Not
   );
 }
 
-function markWords({ marks }: Placement, unit: DrawingUnit): string {
-  return marks.map(({ text, side, at: [x] }) => `${text} (${side}, ${lengthText(x, unit)})`).join('; ');
+/** What the list of marks tells: in which unit, and which marks stand on the view: their keys, and `up` for the arrow. */
+export type MarksAsk = { readonly unit: DrawingUnit; readonly written: ReadonlySet<string> };
+
+function markWords(mark: MatingMark, { unit, written }: MarksAsk): string {
+  if (mark.kind === 'up' && written.has('up')) return 'up, as the arrow';
+  const at = mark.at.map((mm) => lengthText(mm, unit).replaceAll(' ', '\u00a0')).join(';\u00a0');
+  return `${mark.text} (${at}${written.has(markKey(mark)) ? '' : ';\u00a0not\u00a0drawn'})`;
+}
+
+/** The marks of one piece, those of its face first. */
+function pieceMarks({ marks }: Placement, ask: MarksAsk): string {
+  return (['face', 'back'] as const)
+    .map((side) => ({ side, words: marks.filter((mark) => mark.side === side).map((mark) => markWords(mark, ask)) }))
+    .filter(({ words }) => words.length > 0)
+    .map(({ side, words }) => `on the ${side}: ${words.join(', ')}`)
+    .join('; ');
 }
 
 /** Labels of pieces in their order: up to two, else the first and the last. */
@@ -72,18 +87,23 @@ function alikeLabels(labels: readonly string[]): string {
   return labels.length <= 2 ? labels.join(', ') : `${labels[0]} to ${labels.at(-1)}`;
 }
 
-/** What the builder writes on each piece, and how far from the left end; pieces in a row that bear the same share a line. */
-export function markNotes(part: Part, unit: DrawingUnit): readonly Block[] {
+/**
+ * What the builder writes on each piece, how far from the left end and the bottom edge, and what of it the view has no
+ * room for; pieces in a row that bear the same share a line.
+ */
+export function markNotes(part: Part, ask: MarksAsk): readonly Block[] {
   const placed = part.places.filter(({ marks }) => marks.length > 0);
   const runs: { readonly labels: string[]; readonly words: string }[] = [];
   for (const place of placed) {
-    const words = markWords(place, unit);
+    const words = pieceMarks(place, ask);
     const run = runs.at(-1);
     if (run?.words === words) run.labels.push(place.label);
     else runs.push({ labels: [place.label], words });
   }
-  return noteBlocks(
-    'Marks to write, from the left end; in boxes on the view',
-    runs.map(({ labels, words }) => ({ letter: alikeLabels(labels), words, dimensions: [] })),
-  );
+  if (runs.length === 0) return [];
+  const key = 'Boxed on the view where they go; a dashed box or arrow is on the back.';
+  return noteBlocks('Marks to write, at (from the left end; from the bottom edge)', [
+    ...runs.map(({ labels, words }) => ({ letter: alikeLabels(labels), words, dimensions: [] })),
+    { letter: '', words: key, dimensions: [] },
+  ]);
 }

@@ -41,8 +41,11 @@ function headed(block: Block, heading: string, words: readonly string[]): Block 
   return { ...block, marks: [...block.marks, mark, ...lines] };
 }
 
+/** A view of a part, and which marks to write stand on it: their keys, and `up` for the arrow. */
+export type PartView = Block & { readonly written: readonly string[] };
+
 /** The true shape of a part, or of a stretch of it, with everything that fixes where its features are. */
-export function partViewBlock(ask: PartViewAsk): Block {
+export function partViewBlock(ask: PartViewAsk): PartView {
   const stage = stageOf(ask);
   const { part, view, window } = stage;
   const shown = shownSizings(stage).flatMap(({ features }) => features);
@@ -56,8 +59,11 @@ export function partViewBlock(ask: PartViewAsk): Block {
     dimensions: [],
   };
   const figured = joined(shape, figuresBlock(stage));
-  const mated = [...figured.marks, ...mateMarks(stage, figured.marks)];
-  const full = { ...figured, marks: [...mated, ...upMarks(stage, mated)] };
+  const mates = mateMarks(stage, figured.marks);
+  const mated = [...figured.marks, ...mates.marks];
+  const arrow = upMarks(stage, mated);
+  const full = { ...figured, marks: [...mated, ...arrow] };
   const last = ask.to >= part.blank.length;
-  return headed(last ? joined(full, endView(stage, full)) : full, ask.heading, turnedWords(part));
+  const block = headed(last ? joined(full, endView(stage, full)) : full, ask.heading, turnedWords(part));
+  return { ...block, written: [...mates.written, ...(arrow.length === 0 ? [] : ['up'])] };
 }

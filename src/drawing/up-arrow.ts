@@ -1,5 +1,5 @@
 import type { Point } from '../core/geometry/shapes.ts';
-import type { Part, Placement } from '../core/stock/part.ts';
+import type { MatingMark, Part, Placement } from '../core/stock/part.ts';
 import { arrowhead } from './arrow.ts';
 import { boxesOf, crosses, linesOf, overlap, padded } from './labels.ts';
 import type { Extent, Mark, Spot } from './mark.ts';
@@ -18,8 +18,13 @@ function upOf({ pose }: Placement): Point | null {
   return Math.abs(across) > 0.9 ? [0, Math.sign(across)] : null;
 }
 
+/** Whether all pieces of a part lie: their way up is a side, which no arrow on the view can tell. */
+export function liesFlat({ places }: Part): boolean {
+  return places.every((place) => upOf(place) === null);
+}
+
 /** The way up of a part, if it bears a mark that says so and all its pieces stand alike. */
-export function partUp({ places }: Part): { readonly way: Point; readonly at: Point } | null {
+export function partUp({ places }: Part): (Pick<MatingMark, 'side' | 'at'> & { readonly way: Point }) | null {
   const marked = places.flatMap((place) =>
     place.marks.filter(({ kind }) => kind === 'up').map((mark) => ({ place, mark })),
   );
@@ -30,11 +35,14 @@ export function partUp({ places }: Part): { readonly way: Point; readonly at: Po
     const other = upOf(place);
     return other !== null && other[0] === way[0] && other[1] === way[1];
   });
-  return alike ? { way, at: first.mark.at } : null;
+  return alike ? { way, at: first.mark.at, side: first.mark.side } : null;
 }
 
 /** The arrow with its word to the right of it or over it, and the box both take. */
-function arrowAt([x, y]: Spot, [along, across]: Point): { readonly marks: readonly Mark[]; readonly box: Extent } {
+function arrowAt(
+  [x, y]: Spot,
+  { way: [along, across], side }: NonNullable<ReturnType<typeof partUp>>,
+): { readonly marks: readonly Mark[]; readonly box: Extent } {
   const half = LONG / 2;
   const [from, tip]: readonly [Spot, Spot] = [
     [x - along * half, y + across * half],
@@ -47,14 +55,14 @@ function arrowAt([x, y]: Spot, [along, across]: Point): { readonly marks: readon
     ? { x0: x - 0.6, x1: x + 1.4 + wide, y0: y - half, y1: y + half }
     : { x0: x - half, x1: x + half, y0: y - 1.4 - smallText, y1: y + 0.6 };
   const marks: readonly Mark[] = [
-    { kind: 'line', from, to: tip, pen: 'feature', role: 'symbol' },
+    { kind: 'line', from, to: tip, pen: side === 'back' ? 'hidden' : 'feature', role: 'symbol' },
     arrowhead(tip, from),
     lettering(WORD, word, { role: 'label' }),
   ];
   return { marks, box };
 }
 
-/** A small arrow on the part that says which way is up, near where the mark is written; none where there is no room. */
+/** A small arrow on the part that says which way is up, near where the mark is written and dashed when that is the back; none where there is no room. */
 export function upMarks(stage: Stage, drawn: readonly Mark[]): readonly Mark[] {
   const { part, view, window } = stage;
   const up = partUp(part);
@@ -75,7 +83,7 @@ export function upMarks(stage: Stage, drawn: readonly Mark[]): readonly Mark[] {
     !boxes.some((other) => overlap(box, other)) &&
     !lines.some((line) => crosses(line, box));
   const found = xs
-    .flatMap((x) => ys.map((y) => arrowAt(onPaper(view, [x, y]), up.way)))
+    .flatMap((x) => ys.map((y) => arrowAt(onPaper(view, [x, y]), up)))
     .find(({ box }) => isFree(padded(box, 0.8)));
   return found?.marks ?? [];
 }

@@ -1,5 +1,5 @@
 import type { Pose, Vector } from '../../geometry/shapes.ts';
-import type { Feature, Joint } from '../../stock/part.ts';
+import type { Feature, Joint, MatingMark } from '../../stock/part.ts';
 import type { Instance } from '../instance.ts';
 import { joint } from '../joints.ts';
 import { dadoDepth, tidy } from '../machining.ts';
@@ -111,16 +111,23 @@ export function spacerParts(drawer: DrawerFigures): readonly Instance[] {
     material: 'frame',
     blank: { length, width, thickness: t, grain: 'length' },
     features: [],
-    marks: [
-      { text: 'up', side: 'face', at: [length / 2, width * 0.75], kind: 'up' },
-      { text: 'front', side: 'face', at: [Math.min(20, length / 4), width / 2], kind: 'end' },
-    ],
   } as const;
+  const edge = Math.min(20, length / 4);
+  const marks = (front: number): readonly MatingMark[] => [
+    { text: 'up', side: 'face', at: [length / 2, width * 0.75], kind: 'up' },
+    { text: 'front', side: 'face', at: [front, width / 2], kind: 'end' },
+  ];
   const left: Pose = { origin: [bay.u[0], t, spacer.w[0]], x: IN, y: W, z: [1, 0, 0] };
   const right: Pose = { origin: [bay.u[1], tidy(t + length), spacer.w[0]], x: OUT, y: W, z: LEFT };
   return [
-    { ...plain, id: `spacer.${drawer.id.slice(7)}-left`, label: label(drawer, 'H'), pose: left },
-    { ...plain, id: `spacer.${drawer.id.slice(7)}-right`, label: label(drawer, 'J'), pose: right },
+    { ...plain, id: `spacer.${drawer.id.slice(7)}-left`, label: label(drawer, 'H'), pose: left, marks: marks(edge) },
+    {
+      ...plain,
+      id: `spacer.${drawer.id.slice(7)}-right`,
+      label: label(drawer, 'J'),
+      pose: right,
+      marks: marks(length - edge),
+    },
   ];
 }
 
