@@ -1,6 +1,7 @@
 import type { Finding } from '../finding.ts';
 import type { Step } from '../steps/step.ts';
 import { say } from '../units/say.ts';
+import type { InstanceState } from './part-state.ts';
 import type { HiddenSpace, LogRecord } from './record.ts';
 import type { StepState } from './step-state.ts';
 
@@ -48,6 +49,40 @@ export function hiddenSpaces(
       missing: ASKED.filter((key) => words[key] === null),
     };
   });
+}
+
+/** A space called closed while pieces that its closing step puts in place, or that the steps before it make, are not made. */
+export function closedEarly(
+  spaces: readonly HiddenState[],
+  steps: readonly Step[],
+  parts: readonly InstanceState[],
+): Finding[] {
+  const toMake = new Map(parts.flatMap(({ made, instance, label }) => (made ? [] : [[instance, label] as const])));
+  return spaces.flatMap(({ id, closed, closedBy }): Finding[] => {
+    const pieces = closed === null ? [] : closedBy.flatMap((step) => piecesBehind(step, steps));
+    const left = [...new Set(pieces)].flatMap((piece) => toMake.get(piece) ?? []);
+    if (left.length === 0) return [];
+    const step = closedBy[0] ?? id;
+    return [
+      {
+        ...{ rule: 'closed-before-made', level: 'care', where: step, chapter: step.split('.')[0] ?? '' },
+        what: say`${id} was closed on ${closed ?? ''}, but the log does not have ${left.join(', ')} as made.`,
+        ...{ figure: left.length, limit: 0, unit: 'count' },
+        mend: say`Add what stands there to 'made', or take ${step.split('.').at(-1) ?? step} out of 'done' until it does.`,
+        ...{ source: 'this notebook', accepted: null },
+      },
+    ];
+  });
+}
+
+/** What a step and those before it in its chapter make or put in place. */
+function piecesBehind(closer: string, steps: readonly Step[]): readonly string[] {
+  const byId = new Map(steps.map((step) => [step.id, step]));
+  const chapter = byId.get(closer)?.chapter;
+  const seen = new Set([closer]);
+  for (const id of seen)
+    for (const before of byId.get(id)?.after ?? []) if (byId.get(before)?.chapter === chapter) seen.add(before);
+  return [...seen].flatMap((id) => [...(byId.get(id)?.makes ?? []), ...(byId.get(id)?.fits ?? [])]);
 }
 
 const WORDS = { access: 'how to get at it', photo: 'a photo', test: 'the result of a test' } as const;

@@ -5,7 +5,7 @@ import type { Fault } from '../units/problem.ts';
 import { doneNotMade, fromTheFuture, neverMade, outOfOrder, sparePieces, upkeepFindings } from './doubts.ts';
 import { type FixLine, fixRegister } from './fixes.ts';
 import { byPiece } from './groups.ts';
-import { closingFindings, type HiddenState, hiddenSpaces } from './hidden.ts';
+import { closedEarly, closingFindings, type HiddenState, hiddenSpaces } from './hidden.ts';
 import { historyOf, type PartEvent } from './history.ts';
 import { type Hours, hoursOf } from './hours.ts';
 import { type LeftToMake, leftToMake } from './left.ts';
@@ -151,6 +151,7 @@ function judged(
     ...doneNotMade(steps, plain.steps, plain.parts),
     ...outOfOrder(steps, plain.steps),
     ...closingFindings(plain.hidden, plain.steps),
+    ...closedEarly(plain.hidden, steps, plain.parts),
     ...spendingFindings(plain.money),
     ...fromTheFuture(records, input.today),
     ...upkeepFindings(plain.upkeep),

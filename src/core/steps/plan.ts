@@ -18,6 +18,7 @@ import { type Merged, merged, type Taker } from './merge.ts';
 import { poweredSteps } from './powered.ts';
 import type { Step } from './step.ts';
 import { toolMeant } from './tool-names.ts';
+import { wayInFindings } from './way-in.ts';
 import { type ChapterSteps, makeable, namedSteps, resolvedFits, resolvedMakes, type Written } from './written.ts';
 
 /** What the steps follow from: the chapters' written steps and the parts as computed. */
@@ -62,6 +63,7 @@ export function planSteps(input: StepsInput): StepsAnswer {
     ...steps.flatMap(childFindings),
     ...steps.flatMap(toolFindings),
     ...givenFindings(links.given, links.steps),
+    ...(input.land === undefined ? [] : wayInFindings(links.steps, input.land)),
   ];
   return {
     steps: poweredSteps(links.steps),

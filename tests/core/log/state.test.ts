@@ -213,6 +213,25 @@ describe('a hidden space', () => {
     ]);
   });
 
+  test('closed before what closes it is made is told with the day and the labels', () => {
+    const closing = planned([], {
+      scenery: [
+        { id: 'frame', do: 'Stand the wall', fits: ['side.front'] },
+        { id: 'wall', do: 'Close the tunnel', closes: 'tunnel-wall', fits: ['side.back'], after: ['frame'] },
+      ],
+    });
+    const story = [
+      entry('2026-01-25-y', { ...full, made: ['side.front'] }),
+      entry('2026-02-01-z', { chapter: 'scenery', done: ['frame', 'wall'] }),
+    ];
+    const early = state(story, { steps: closing.steps }).findings.find(({ rule }) => rule === 'closed-before-made');
+    expect(early).toMatchObject({ level: 'care', where: 'scenery.wall', figure: 1 });
+    const label = MODEL.parts.flatMap(({ places }) => places).find(({ id }) => id === 'side.back')?.label;
+    expect(early?.what.join('')).toContain(`on 2026-02-01, but the log does not have ${label} as made`);
+    const whole = [...story, entry('2026-01-24-x', { made: ['side.back'] })];
+    expect(rules(state(whole, { steps: closing.steps }))).not.toContain('closed-before-made');
+  });
+
   test('answers how it is reached', () => {
     const [space] = state([painted, entry('2026-01-25-y', full)], { steps }).hidden;
     expect(space).toMatchObject({

@@ -15,7 +15,10 @@ const work: LandWork = {
     },
     { id: 'layer.2', pieces: ['layer.2'], from: 25, to: 50, room: [{ tunnel: 'bore', takes: 'all', deep: 25 }] },
   ],
-  boards: ['board.back'],
+  boards: [
+    { id: 'board.back', label: 'P-back', lifts: true },
+    { id: 'board.left', label: 'P-left', lifts: false },
+  ],
   waters: [
     {
       id: 'pond',
@@ -69,6 +72,25 @@ describe('the order of work on the land', () => {
     expect(step?.child).toBe('away');
     expect(step?.cautions.length).toBeGreaterThan(named(steps, 'scenery.cover-ground')?.cautions.length ?? 0);
     expect(JSON.stringify(step)).toContain('1.4 kg');
+  });
+
+  test('the board that is the way in stands on dowels, the other is glued and screwed', () => {
+    const says = (named(steps, 'scenery.profile-boards')?.lines ?? []).map((line) => spoken(line, (mm) => `${mm} mm`));
+    expect(says).toHaveLength(3);
+    expect(says[1]).toBe('Glue and screw P-left from under the deck, the outer face flush with the frame.');
+    expect(says[2]).toMatch(/^No glue and no screw under P-back, .* dowels of 6 mm/);
+    const fast = planned({ ...work, boards: [{ id: 'board.back', label: 'P-back', lifts: false }] }).steps;
+    expect(JSON.stringify(named(fast, 'scenery.profile-boards'))).not.toContain('dowel');
+  });
+
+  test('a step that closes a hill behind glued boards and names no piece is told, and not once a board lifts', () => {
+    const closer = [{ ...written('wall'), closes: 'hill' }];
+    const rules = (lifts: boolean) =>
+      planned({ ...work, boards: [{ id: 'board.back', label: 'P-back', lifts }] }, closer).findings.map(
+        ({ rule }) => rule,
+      );
+    expect(rules(false)).toContain('way-in-glued');
+    expect(rules(true)).not.toContain('way-in-glued');
   });
 
   test('no hill before tunnel track is proved, no ballast before trials and trip tests, rails masked before plaster', () => {

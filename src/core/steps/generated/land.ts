@@ -1,7 +1,10 @@
-import { length, say } from '../../units/say.ts';
+import { length, type Sentence, say } from '../../units/say.ts';
 import { type Draft, singleDraft } from './draft.ts';
 import { landWater, type WaterWork } from './water.ts';
 import { counted } from './words.ts';
+
+/** A profile board, by the label on its wood; one that lifts off is the way into what a step closes with it. */
+export type BoardWork = { readonly id: string; readonly label: string; readonly lifts: boolean };
 
 /** What the steps of the scenery follow from. */
 export type LandWork = {
@@ -18,7 +21,7 @@ export type LandWork = {
       readonly deep: number;
     }[];
   }[];
-  readonly boards: readonly string[];
+  readonly boards: readonly BoardWork[];
   readonly waters: readonly WaterWork[];
   /** stock of the covers, in the order they are laid */
   readonly covers: readonly string[];
@@ -68,16 +71,35 @@ function boards({ boards: made }: LandWork): Draft {
     id: 'profile-boards',
     title: 'Saw the profile boards and stand them on the deck',
     says: [
-      say`${made.join(', ')}: set the heights out along the lower edge, join them with a bent lath, saw outside the line and sand to it.`,
-      say`Glue and screw each from under the deck, its outer face flush with the frame.`,
+      say`${labelsOf(made)}: set the heights out along the lower edge, join them with a bent lath, saw outside the line and sand to it.`,
+      ...standing(made),
     ],
-    makes: made,
+    makes: made.map(({ id }) => id),
     noun: 'profile-board',
-    tools: ['jigsaw', 'sandpaper', 'clamp'],
+    tools: ['jigsaw', 'sandpaper', 'clamp', 'drill'],
     deeds: ['glue'],
     child: 'away',
     wait: DAY,
   });
+}
+
+function labelsOf(boards: readonly BoardWork[]): string {
+  return boards.map(({ label }) => label).join(', ');
+}
+
+/** How boards are held: what closes the way to a hidden space comes off, and everything else is glued; common practice, no source. */
+function standing(made: readonly BoardWork[]): Sentence[] {
+  const [loose, fast] = [made.filter(({ lifts }) => lifts), made.filter(({ lifts }) => !lifts)];
+  return [
+    ...(fast.length === 0
+      ? []
+      : [say`Glue and screw ${labelsOf(fast)} from under the deck, the outer face flush with the frame.`]),
+    ...(loose.length === 0
+      ? []
+      : [
+          say`No glue and no screw under ${labelsOf(loose)}, which has to lift straight up: glue dowels of ${length(6)} into the lower edge, one ${length(40)} from each end, into holes of ${length(6.5)} through the deck, the outer face flush with the frame. Foam and plaster stop at the inner face, with baking paper between.`,
+        ]),
+  ];
 }
 
 type LayerWork = LandWork['layers'][number];
