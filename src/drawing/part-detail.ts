@@ -3,6 +3,7 @@ import { cornerDetail } from './corner-detail.ts';
 import type { DetailAsk } from './detail-frame.ts';
 import { edgeDetail } from './edge-detail.ts';
 import { faceDetail } from './face-detail.ts';
+import { outlineDetail } from './outline-detail.ts';
 import { boundsOf } from './part-groups.ts';
 import { sectionDetail } from './section-detail.ts';
 
@@ -13,5 +14,6 @@ export function detailBlock(ask: DetailAsk): Block | null {
   if (ask.sizing.detail === 'edge') return edgeDetail(ask);
   if (ask.sizing.detail === 'corner') return cornerDetail(ask);
   const box = boundsOf(first, ask.part.blank);
+  if (first.kind === 'cut-out') return outlineDetail(ask, box, first.outline);
   return ask.sizing.detail === 'face' ? faceDetail(ask, box) : sectionDetail(ask, box);
 }

@@ -1,19 +1,34 @@
+import { loopSize } from '../core/geometry/polygon.ts';
 import type { Point } from '../core/geometry/shapes.ts';
 import type { Feature, MatingMark, Part, Placement } from '../core/stock/part.ts';
 import type { Block } from './block.ts';
 import type { Dimension } from './dimension.ts';
 import type { DrawingUnit } from './drawing.ts';
-import { lengthText } from './figures.ts';
+import { cutText, lengthText } from './figures.ts';
 import { markKey } from './mate-marks.ts';
 import { type Note, noteBlocks } from './notes.ts';
-import type { FeatureGroup } from './part-groups.ts';
-import { hasManyCorners } from './part-sizing.ts';
+import { type FeatureGroup, letterOf } from './part-groups.ts';
+import { hasListedCorners } from './part-sizing.ts';
 import { groupName, type NoteSize, noteSizes } from './part-words.ts';
 
-/** Corners in order, each by its distance from the left end and from the bottom edge. */
+/** The small letter of a corner. */
+export function cornerLetter(index: number): string {
+  return letterOf(index).toLowerCase();
+}
+
+/** Corners in order, each by its distance from the left end and from the bottom edge; few have their letters and sides. */
 function cornersWords(points: readonly Point[], unit: DrawingUnit): string {
   const figure = (mm: number) => lengthText(mm, unit).replaceAll(' ', '\u00a0');
-  return `corners from the left end and the bottom edge: ${points.map(([x, y]) => `(${figure(x)};\u00a0${figure(y)})`).join(' ')}`;
+  const few = points.length <= 8;
+  const name = (i: number) => (few ? `${cornerLetter(i)}\u00a0` : '');
+  const pairs = points.map(([x, y], i) => `${name(i)}(${figure(x)};\u00a0${figure(y)})`).join(' ');
+  const sides =
+    few && points.length === 4
+      ? `${loopSize(points)
+          .map((mm) => cutText(mm, unit))
+          .join(' by ')}, `
+      : '';
+  return `${sides}corners from the left end and the bottom edge: ${pairs}`;
 }
 
 function cornerDimensions(id: string, points: readonly Point[], unit: DrawingUnit): readonly Dimension[] {
@@ -40,7 +55,8 @@ function noteDimensions({ features }: FeatureGroup, ask: NoteAsk): readonly Dime
   const { unit } = ask;
   const first = features[0];
   if (first === undefined) return [];
-  if (first.kind === 'cut-out' && hasManyCorners(first.outline)) return cornerDimensions(first.id, first.outline, unit);
+  if (first.kind === 'cut-out' && hasListedCorners(first.outline))
+    return cornerDimensions(first.id, first.outline, unit);
   const common = { of: features.map(({ id }) => id), view: 'notes', between: null, ends: null, chain: null };
   return sizesLeft(first, ask).map(({ measure, text }) => ({ ...common, measure, text }));
 }
@@ -51,7 +67,8 @@ function groupNote(group: FeatureGroup, part: Part, ask: NoteAsk): Note {
   const first = features[0];
   if (first === undefined) return { letter, words: '', dimensions: [] };
   const sizes = sizesLeft(first, ask).map(({ words }) => words);
-  const corners = first.kind === 'cut-out' && hasManyCorners(first.outline) ? [cornersWords(first.outline, unit)] : [];
+  const corners =
+    first.kind === 'cut-out' && hasListedCorners(first.outline) ? [cornersWords(first.outline, unit)] : [];
   const words = [`${features.length}× ${groupName(features, part)}`, ...sizes, ...corners].join(', ');
   return { letter, words, dimensions: noteDimensions(group, ask) };
 }

@@ -1,3 +1,4 @@
+import { isAskew } from '../core/geometry/polygon.ts';
 import type { Point } from '../core/geometry/shapes.ts';
 import type { Blank, EdgeSide, Feature } from '../core/stock/part.ts';
 import { boundsOf, type FeatureGroup, isBored, isPatch, isPocket, same, touches } from './part-groups.ts';
@@ -6,7 +7,7 @@ import { boundsOf, type FeatureGroup, isBored, isPatch, isPocket, same, touches 
 export type Sizing = {
   readonly letter: string;
   readonly features: readonly Feature[];
-  readonly detail: 'none' | 'face' | 'across' | 'along' | 'edge' | 'corner';
+  readonly detail: 'none' | 'face' | 'outline' | 'across' | 'along' | 'edge' | 'corner';
 };
 
 /** A position to print, from the left end or the bottom edge; `inner` is where on the other axis its edge lies. */
@@ -45,8 +46,11 @@ export function sizingOf(group: FeatureGroup, blank: Blank, scale: number): Sizi
   if (first === undefined) return { ...group, detail: 'none' };
   if (first.kind === 'rounded-corner') return { ...group, detail: 'corner' };
   if (isEdgeDrawn(first, blank)) return { ...group, detail: 'edge' };
-  if (!isPatch(first)) return { ...group, detail: 'none' };
   const { x0, x1, y0, y1 } = boundsOf(first, blank);
+  if (first.kind === 'cut-out' && !followsCurve(first.outline) && hasListedCorners(first.outline)) {
+    return { ...group, detail: Math.max(x1 - x0, y1 - y0) / scale < readable ? 'outline' : 'none' };
+  }
+  if (!isPatch(first)) return { ...group, detail: 'none' };
   if (isPocket(first)) return { ...group, detail: runsUp(first, blank) ? 'across' : 'along' };
   const small = Math.min(x1 - x0, y1 - y0) / scale < readable;
   return { ...group, detail: small ? 'face' : 'none' };
@@ -97,7 +101,7 @@ function printedPositions(sizing: Sizing, feature: Feature, blank: Blank): reado
   if (isBored(feature)) return pointPositions(sizing, feature.id, feature.at);
   const { id } = feature;
   if (feature.kind === 'cut-out') {
-    return hasManyCorners(feature.outline) ? [] : cornerPositions(sizing, { id, points: feature.outline }, blank);
+    return hasListedCorners(feature.outline) ? [] : cornerPositions(sizing, { id, points: feature.outline }, blank);
   }
   if (feature.kind === 'taper') return cornerPositions(sizing, { id, points: [feature.from, feature.to] }, blank);
   return [];
@@ -114,9 +118,13 @@ function atEdge(base: Letter, edge: EdgeSide, blank: Blank): Position {
 /** Corners of a cut-out that its view can carry figures for; more of them stand in the notes. */
 const mostCorners = 8;
 
-/** Whether an outline follows a curve, so that its corners are listed. */
-export function hasManyCorners(outline: readonly Point[]): boolean {
+function followsCurve(outline: readonly Point[]): boolean {
   return outline.length > mostCorners;
+}
+
+/** Whether an outline follows a curve or stands askew, so that its corners are listed: no figure of one axis pairs them. */
+export function hasListedCorners(outline: readonly Point[]): boolean {
+  return followsCurve(outline) || isAskew(outline);
 }
 
 function edgeOf(feature: Feature, blank: Blank): EdgeSide | null {

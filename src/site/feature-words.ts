@@ -1,3 +1,5 @@
+import { bounds, isAskew, loopSize } from '../core/geometry/polygon.ts';
+import type { Point } from '../core/geometry/shapes.ts';
 import type { EdgeSide, Feature, Patch } from '../core/stock/part.ts';
 import { cutPair, figurePair, type Pair } from './lengths.ts';
 
@@ -43,6 +45,21 @@ function diameter(mm: number): Pair {
 
 type Told = Omit<FeatureRow, 'for' | 'what'>;
 
+/** A cut-out by its lower left corner, or by its first corner where it stands askew. */
+function cutOutTold(outline: readonly Point[]): Told {
+  const [wide, high] = loopSize(outline);
+  const { low } = bounds(outline);
+  const [first = low] = outline;
+  const askew = isAskew(outline);
+  const at = askew ? both(first[0], first[1], ', ') : both(low[0], low[1], ', ');
+  return {
+    side: askew ? 'face, askew' : 'face',
+    at,
+    size: across(cutPair(wide), cutPair(high), ' × '),
+    depth: THROUGH,
+  };
+}
+
 function told(feature: Feature): Told {
   switch (feature.kind) {
     case 'trim':
@@ -62,7 +79,7 @@ function told(feature: Feature): Told {
     case 'opening':
       return { side: 'face', at: from(feature.patch), size: sizeOf(feature.patch), depth: THROUGH };
     case 'cut-out':
-      return { side: 'face', at: NONE, size: NONE, depth: THROUGH };
+      return cutOutTold(feature.outline);
     case 'hole':
     case 'counterbore': {
       const depth = feature.depth === 'through' ? THROUGH : cutPair(feature.depth);

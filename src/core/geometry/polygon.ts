@@ -51,6 +51,26 @@ export function rectangle(low: Point, high: Point): readonly Point[] {
   return [low, [high[0], low[1]], high, [low[0], high[1]]];
 }
 
+/** Whether a side of a loop runs neither along nor across, mm. */
+export function isAskew(loop: readonly Point[]): boolean {
+  return loop.some(([x, y], i) => {
+    const [nextX, nextY] = loop[(i + 1) % loop.length] ?? [x, y];
+    return Math.abs(nextX - x) > 1e-3 && Math.abs(nextY - y) > 1e-3;
+  });
+}
+
+/** The sides of a rectangle however it stands, from its first corner on; of any other loop the box about it; mm. */
+export function loopSize(loop: readonly Point[]): readonly [number, number] {
+  const [a, b, c, d] = loop;
+  const { low, high } = bounds(loop);
+  const box = [high[0] - low[0], high[1] - low[1]] as const;
+  if (loop.length !== 4 || a === undefined || b === undefined || c === undefined || d === undefined) return box;
+  const sides = [Math.hypot(b[0] - a[0], b[1] - a[1]), Math.hypot(c[0] - b[0], c[1] - b[1])] as const;
+  const isSquare = Math.abs((b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1])) < 1e-6 * sides[0] * sides[1];
+  const closes = Math.hypot(a[0] + c[0] - b[0] - d[0], a[1] + c[1] - b[1] - d[1]) < 1e-6 * (sides[0] + sides[1]);
+  return isSquare && closes && isAskew(loop) ? sides : box;
+}
+
 /** A circle as a polygon of `sides` corners on it, counter-clockwise, mm. */
 export function circle(centre: Point, radius: number, sides: number): readonly Point[] {
   return Array.from({ length: sides }, (_, i): Point => {

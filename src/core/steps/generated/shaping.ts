@@ -1,3 +1,4 @@
+import { bounds, isAskew, loopSize } from '../../geometry/polygon.ts';
 import type { Feature, Part } from '../../stock/part.ts';
 import { length, type Sentence, say } from '../../units/say.ts';
 import { type Draft, draft, type Work } from './draft.ts';
@@ -45,10 +46,14 @@ function isOf(feature: Of<'opening'>, part: Part): boolean {
   return feature.for !== undefined && part.places.some(({ id }) => id === feature.for);
 }
 
-function cutOutLine({ part, feature }: Cut<Of<'cut-out'>>): Sentence {
-  const [across, up] = [feature.outline.map((point) => point[0]), feature.outline.map((point) => point[1])];
-  const [x0, y0] = [Math.min(...across), Math.min(...up)];
-  return say`${instances([part])}: cut-out ${length(Math.max(...across) - x0)} by ${length(Math.max(...up) - y0)}, its left at ${length(x0)} and its lower edge at ${length(y0)}; the drawing has its outline.`;
+function cutOutLine({ part, feature: { outline } }: Cut<Of<'cut-out'>>): Sentence {
+  const [wide, high] = loopSize(outline);
+  const { low } = bounds(outline);
+  const [[x, y] = low] = outline;
+  if (isAskew(outline)) {
+    return say`${instances([part])}: cut-out ${length(wide)} by ${length(high)}, askew, a corner ${length(x)} from the left end and ${length(y)} from the bottom edge; the drawing has all corners.`;
+  }
+  return say`${instances([part])}: cut-out ${length(wide)} by ${length(high)}, its left at ${length(low[0])} and its lower edge at ${length(low[1])}.`;
 }
 
 function openings(parts: readonly Part[]): Draft[] {
