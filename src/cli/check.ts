@@ -4,7 +4,7 @@ import { publicityFindings } from '../core/log/publicity.ts';
 import { datedFindings } from '../core/log/today.ts';
 import type { Notebook } from '../core/notebook.ts';
 import type { Spot } from '../core/units/problem.ts';
-import { spoken } from '../core/units/say.ts';
+import { type ShowLength, spoken } from '../core/units/say.ts';
 import { showLength } from '../core/units/show.ts';
 import { findingPlace } from '../reading/finding-place.ts';
 import { printProblem } from '../reading/print.ts';
@@ -31,7 +31,7 @@ function placeOf({ plans }: Books, { slug }: Notebook, finding: Finding): Spot {
 }
 
 function findingText(notebook: Notebook, finding: Finding, { file, line, column }: Spot): string {
-  const show = (mm: number) => showLength(mm, notebook.show);
+  const show: ShowLength = (mm, way) => showLength(mm, notebook.show, way);
   const accepted = finding.accepted === null ? '' : `\n    accepted: ${finding.accepted}`;
   const place = `${file}:${line}:${column}`;
   const head = `${finding.level}  ${place}  ${finding.where}  ${spoken(finding.what, show)}`;
@@ -96,7 +96,7 @@ export function asJson(books: Books): string {
   const findings = books.notebooks.flatMap((notebook) => {
     return notebook.findings.map((finding) => {
       const { file, line, column } = placeOf(books, notebook, finding);
-      const told = findingJson(finding, (mm) => showLength(mm, notebook.show));
+      const told = findingJson(finding, (mm, way) => showLength(mm, notebook.show, way));
       return { notebook: notebook.slug, file, line, column, ...told };
     });
   });

@@ -10,6 +10,9 @@ const BY_NAME: Readonly<Record<string, string>> = {
   strut: '60 mm',
   clearance: '0.3 mm',
   'lap-relief': '0.4 mm',
+  from: 'open',
+  ends: 'open',
+  id: 'unnamed',
 };
 
 const BY_KIND = ['100 mm', '1', '10°', '10 min', '1 %', '1 A', '1 V', '1 EUR', '1 month', '1 g', '2000-01-01'] as const;

@@ -1,6 +1,7 @@
+import { roundTowards } from '../core/units/round.ts';
 import { type Sentence, spoken } from '../core/units/say.ts';
 import type { DrawingUnit } from '../drawing/drawing.ts';
-import { cutText, saidLength, sizeText } from '../drawing/figures.ts';
+import { cutText, leastStep, saidLength, sizeText } from '../drawing/figures.ts';
 
 /** The same words for readers of either unit. */
 export type Pair = { readonly mm: string; readonly in: string };
@@ -58,5 +59,7 @@ export function wholeSentence(sentence: Sentence): Pair {
 
 /** A sentence in both units. */
 export function sentencePair(sentence: Sentence): Pair {
-  return pair((unit) => spoken(sentence, (mm) => said(mm, unit)));
+  return pair((unit) =>
+    spoken(sentence, (mm, way) => said(way === undefined ? mm : roundTowards(mm, leastStep[unit], way), unit)),
+  );
 }

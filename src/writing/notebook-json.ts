@@ -4,7 +4,7 @@ import type { NamedDimension, Notebook } from '../core/notebook.ts';
 import type { Step } from '../core/steps/step.ts';
 import type { Fastener, HardwareUse } from '../core/stock/fastener.ts';
 import type { Joint, Part, Placement } from '../core/stock/part.ts';
-import { type Sentence, spoken } from '../core/units/say.ts';
+import { type Sentence, type ShowLength, spoken } from '../core/units/say.ts';
 import { showLength } from '../core/units/show.ts';
 import { assemblyJson, machiningJson } from './assembly-json.ts';
 import { byDimension, type Json, millionth, plain, thousandth } from './rounded.ts';
@@ -107,7 +107,7 @@ function stepJson(step: Step, say: Say): Json {
 }
 
 /** A finding as plain data, its sentences with lengths as `show` writes them. */
-export function findingJson(finding: Finding, show: (mm: number) => string): { readonly [key: string]: Json } {
+export function findingJson(finding: Finding, show: ShowLength): { readonly [key: string]: Json } {
   const say: Say = (sentence) => spoken(sentence, show);
   const { rule, level, where, chapter, what, figure, limit, unit, mend, source, accepted } = finding;
   return {
@@ -124,7 +124,7 @@ export function findingJson(finding: Finding, show: (mm: number) => string): { r
  * added, never renamed.
  */
 export function notebookJson(notebook: Notebook): string {
-  const show = (mm: number) => showLength(mm, notebook.show);
+  const show: ShowLength = (mm, way) => showLength(mm, notebook.show, way);
   const say: Say = (sentence) => spoken(sentence, show);
   const { slug, title, scale, makers, licence } = notebook;
   const json: Json = {

@@ -153,3 +153,26 @@ test('before anything goes public, check says what would', async () => {
   );
   expect(desk.said()).toContain("mark photos 'private: true'");
 });
+
+test('a key of a line that is misspelt is told, and no other mistake of the run is lost', async () => {
+  const desk = testDesk();
+  spoil(desk, 'notebooks/bittern-basin/track.md', ['200 mm } ]\n    ends: open', '200 mm } ]\n    end: open']);
+  spoil(desk, 'notebooks/bittern-basin/scenery.md', ['height: 150 mm', 'heigth: 150 mm']);
+  expect(await run(desk, ['check', 'bittern-basin'])).toBe(1);
+  expect(desk.said()).toMatch(/track\.md:\d+:\d+ {2}\S.*end/);
+  expect(desk.said()).toMatch(/scenery\.md:\d+:\d+ {2}\S.*heigth/);
+});
+
+test('what nobody can build is told: rails that resist nothing, turnouts on no line', async () => {
+  const desk = testDesk();
+  spoil(desk, 'notebooks/bittern-basin/wiring.md', ['\nbus:', '\nrails: { ohm-per-metre: 0 ohm }\nbus:']);
+  spoil(desk, 'notebooks/bittern-basin/track.md', [
+    'turnouts:\n',
+    'turnouts:\n  W9: { straight: 95 mm, radius: 400 mm, angle: 12°, hand: left }\n',
+  ]);
+  await run(desk, ['check', 'bittern-basin', '--format', 'json']);
+  const { problems, findings } = JSON.parse(desk.said()) as { problems: unknown[]; findings: { rule: string }[] };
+  expect(problems).toEqual([]);
+  const rules = findings.map(({ rule }) => rule);
+  expect(rules).toEqual(expect.arrayContaining(['rail-resists-nothing', 'turnout-not-laid']));
+});

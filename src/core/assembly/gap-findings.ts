@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.ts';
-import { length, type Sentence, say } from '../units/say.ts';
+import { atLeast, atMost, length, type Sentence, say } from '../units/say.ts';
 import { bodiesOf } from './bodies.ts';
 import type { Body } from './body.ts';
 import { type Fitted, fits, gapsBetween, type JointGap } from './joint-gaps.ts';
@@ -59,10 +59,10 @@ function words({ between: [a, b], place, gap, least, most }: JointGap): Words {
   return gap < least
     ? {
         what: say`${b} is ${length(least - gap)} too big for ${a} ${where}`,
-        mend: say`give it ${length(least - gap)} to ${length(most + least - gap)} more room`,
+        mend: say`give it ${atLeast(least - gap)} to ${atMost(most + least - gap)} more room`,
       }
     : {
         what: say`${b} stands ${length(gap)} off ${a} ${where}, and ${length(most)} is the most`,
-        mend: say`take ${length(gap - most)} out of the cut, or pack it with veneer as thick`,
+        mend: say`take ${atLeast(gap - most)} out of the cut, or pack it with veneer as thick`,
       };
 }

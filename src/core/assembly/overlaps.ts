@@ -1,7 +1,7 @@
 import type { Finding } from '../finding.ts';
 import { boxDepth, depth, TOUCH } from '../geometry/overlap.ts';
 import type { Box, Vector } from '../geometry/shapes.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, length, say } from '../units/say.ts';
 import type { Body } from './body.ts';
 
 /** Two bodies that stand in each other: how deep, and the middle of the space they share; mm. */
@@ -48,7 +48,7 @@ export function overlaps(bodies: readonly Body[]): readonly Finding[] {
       figure: deep,
       limit: 0,
       unit: 'mm',
-      mend: say`take ${length(deep)} off one of them there, or widen the slot, dado or notch that lets it in by as much`,
+      mend: say`take ${atLeast(deep)} off one of them there, or widen the slot, dado or notch that lets it in by as much`,
       source: 'two solids cannot fill the same space; no source needed',
       accepted: null,
     };

@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, atMost, length, say } from '../units/say.ts';
 import type { Seam } from './bench.ts';
 import { ASSUMED_BIT, bays, type Grid } from './grid.ts';
 import { tidy } from './machining.ts';
@@ -99,7 +99,7 @@ function lapFindings(grid: Grid, bench: string): readonly Finding[] {
   if (grid.across.length === 0 || grid.along.length === 0 || left >= grid.t) return [];
   const level = left < grid.t / 2 ? 'halt' : 'care';
   const what = say`slots ${length(grid.lap)} deep leave ${length(left)} of a strut ${length(grid.strut)} deep`;
-  const mend = say`make the struts at least ${length(2 * (grid.t + grid.relief))} deep`;
+  const mend = say`make the struts at least ${atLeast(2 * (grid.t + grid.relief))} deep`;
   return [finding({ rule: 'lap-leaves-little', level, where: bench, what, figure: left, limit: grid.t, mend })];
 }
 
@@ -119,7 +119,7 @@ function webFindings(grid: Grid, { centres, outside, family, bench }: Family): r
   if (web >= limit) return [];
   const level = web < grid.t / 2 ? 'halt' : 'care';
   const what = say`${family} struts stand so close that ${length(web)} of wood is left between their slots`;
-  const mend = say`use fewer, or keep bays of at least ${length(limit + grid.slot - grid.t)}`;
+  const mend = say`use fewer, or keep bays of at least ${atLeast(limit + grid.slot - grid.t)}`;
   return [finding({ rule: 'struts-too-close', level, where: bench, what, figure: web, limit, mend })];
 }
 
@@ -130,7 +130,7 @@ export function seamFindings(seams: readonly Seam[], grid: Grid): readonly Findi
     if (bearing >= LEAST_BEARING) return [];
     const batten = tidy(LEAST_BEARING - bearing);
     const what = say`the deck's edges bear on ${length(bearing)} each of ${seam.on}`;
-    const mend = say`double the strut, which gives ${length(grid.t)} a side, or glue a batten at least ${length(batten)} thick to each face of it`;
+    const mend = say`double the strut, which gives ${length(grid.t)} a side, or glue a batten at least ${atLeast(batten)} thick to each face of it`;
     return [
       finding({
         rule: 'deck-seam-bearing',
@@ -150,7 +150,7 @@ export function flangeFindings(grid: Grid, bench: string): readonly Finding[] {
   const below = tidy(grid.strut + grid.t - grid.side);
   if (below <= 0) return [];
   const what = say`flange strips hang ${length(below)} below the sides`;
-  const mend = say`make the sides at least ${length(grid.strut + grid.t)}, or the struts at most ${length(grid.side - grid.t)}`;
+  const mend = say`make the sides at least ${atLeast(grid.strut + grid.t)}, or the struts at most ${atMost(grid.side - grid.t)}`;
   return [
     finding({ rule: 'flange-strips-below-sides', level: 'care', where: bench, what, figure: below, limit: 0, mend }),
   ];

@@ -1,6 +1,6 @@
 import type { Finding } from '../finding.ts';
 import type { Envelope } from '../stock/part.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, atMost, length, say } from '../units/say.ts';
 import { fitDrawers } from './drawers/fit.ts';
 import { type Fitting, type Site, saying, together } from './fitting.ts';
 import type { Grid } from './grid.ts';
@@ -59,8 +59,8 @@ function meeting(wheel: Envelope, other: Envelope): Finding {
   const what = say`the wheel under ${wheel.of} swings through the space of ${other.of} by ${length(by)}`;
   const mend =
     other.kind === 'drawer'
-      ? say`raise the height by ${length(wheel.max[2] - other.min[2])}, or use casters that swing within ${length(free)}`
-      : say`use casters that swing within ${length(free)}`;
+      ? say`raise the height by ${atLeast(wheel.max[2] - other.min[2])}, or use casters that swing within ${atMost(free)}`
+      : say`use casters that swing within ${atMost(free)}`;
   return told('halt', {
     rule: 'caster-hits',
     where: wheel.of,

@@ -5,7 +5,7 @@ import { rectangle } from '../geometry/polygon.ts';
 import { standing } from '../geometry/pose.ts';
 import type { Box, Pose } from '../geometry/shapes.ts';
 import type { Envelope } from '../stock/part.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, atMost, length, say } from '../units/say.ts';
 import type { Bench } from './bench.ts';
 import { tidy } from './machining.ts';
 import { told } from './told.ts';
@@ -63,7 +63,7 @@ function opening({ bench }: Neighbour, drawer: Envelope, others: readonly Neighb
   const free = tidy(mostFree(out, (by) => meets(pulled(bench, drawer, by), pose, solids) === undefined));
   const first = meets(pulled(bench, drawer, free + STEP), pose, solids);
   const what = say`${drawer.of} reaches ${length(out)} out when it is open, and ${first?.of ?? 'a bench'} stands there after ${length(free)}`;
-  const mend = say`move the bench ${length(tidy(out - free))} away, or live with a drawer that opens less`;
+  const mend = say`move the bench ${atLeast(tidy(out - free))} away, or live with a drawer that opens less`;
   return [told('care', { rule: 'drawer-meets-bench', where: drawer.of, what, figure: out, limit: free, mend })];
 }
 
@@ -106,7 +106,7 @@ function swinging({ bench }: Neighbour, wheel: Envelope, others: readonly Neighb
       if (isFree(radius)) return [];
       const free = tidy(mostFree(radius, isFree));
       const what = say`the wheels under ${wheel.of} and ${second.of} turn into each other`;
-      const mend = say`use casters that swing within ${length(free)}, move the benches ${length(tidy(2 * (radius - free)))} apart, or turn the wheels inward before they meet`;
+      const mend = say`use casters that swing within ${atMost(free)}, move the benches ${atLeast(tidy(2 * (radius - free)))} apart, or turn the wheels inward before they meet`;
       return [told('care', { rule: 'caster-meets-caster', where: wheel.of, what, figure: radius, limit: free, mend })];
     }),
   );

@@ -1,7 +1,7 @@
 import type { Finding } from '../finding.ts';
 import type { BoardStock, SheetStock } from '../stock/goods.ts';
 import type { Blank, Part } from '../stock/part.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, atMost, length, say } from '../units/say.ts';
 
 /** A size of stock as one rectangle, `long` along its grain. */
 type Piece = { readonly long: number; readonly short: number; readonly free: boolean };
@@ -67,7 +67,7 @@ export function stockFitFindings(part: Part, stock: SheetStock | BoardStock): re
         what: say`${part.label} is ${length(blank.length)} by ${length(blank.width)}; no size of ${stock.id} holds it`,
         figure: blank.length,
         limit: most.long,
-        mend: say`make it at most ${length(most.long)} by ${length(across)}, part it at a seam, or choose a stock that comes larger`,
+        mend: say`make it at most ${atMost(most.long)} by ${atMost(across)}, part it at a seam, or choose a stock that comes larger`,
         source: stock.source,
       },
     ];
@@ -81,7 +81,7 @@ export function stockFitFindings(part: Part, stock: SheetStock | BoardStock): re
       what: say`${part.label} fits ${stock.id} only with the face grain across it, where it is less stiff`,
       figure: blank.length,
       limit: nearest(stock, { ...blank, grain: 'length' }).long,
-      mend: say`choose a size whose grain runs at least ${length(blank.length)}`,
+      mend: say`choose a size whose grain runs at least ${atLeast(blank.length)}`,
       source: 'common practice, no source',
     },
   ];

@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.ts';
-import { length, type Sentence, say } from '../units/say.ts';
+import { atMost, type Sentence, say } from '../units/say.ts';
 import type { Unplaced } from './job.ts';
 
 /** A halt for every part that no stock can give, with the largest piece that could be had. */
@@ -34,5 +34,5 @@ function reason({ why }: Unplaced): string {
 
 function mend({ largest, why }: Unplaced): Sentence {
   if (largest === null || why !== 'too-large') return ['use another stock, or fewer pieces'];
-  return say`the largest that fits is ${length(largest.length)} by ${length(largest.width)}; make it smaller, give it a seam, or name a larger stock`;
+  return say`the largest that fits is ${atMost(largest.length)} by ${atMost(largest.width)}; make it smaller, give it a seam, or name a larger stock`;
 }

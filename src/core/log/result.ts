@@ -1,6 +1,6 @@
 import type { Finding } from '../finding.ts';
 import type { Part } from '../stock/part.ts';
-import { length, type Sentence, say } from '../units/say.ts';
+import { atLeast, length, type Sentence, say } from '../units/say.ts';
 import { latestMeasurements, type Measurement } from './measurement.ts';
 import type { LogRecord } from './record.ts';
 import { likelySlip, type Slip } from './slip.ts';
@@ -115,7 +115,7 @@ function squareFindings(records: readonly LogRecord[], bench: Outside): Finding[
       what: say`The diagonals of ${bench.id} differ by ${length(difference)}; its corner is out by ${length(across)} over its width.`,
       figure: difference,
       limit: SQUARE,
-      mend: say`Pull the longer diagonal in by ${length(difference / 2)} before the glue sets or the deck goes on.`,
+      mend: say`Pull the longer diagonal in by ${atLeast(difference / 2)} before the glue sets or the deck goes on.`,
     },
   ];
 }

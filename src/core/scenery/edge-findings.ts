@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, length, say } from '../units/say.ts';
 import { edgeProfiles, LEAST_BOARD } from './board.ts';
 import type { Field } from './field.ts';
 import { found, PRACTICE } from './found.ts';
@@ -42,7 +42,7 @@ type Open = {
 function open({ land, site, edge, highest, first: onFirst }: Open): Finding {
   const hills = land.forms.flatMap((form) => pastEdge(form, site, edge));
   const [first] = hills;
-  const remedy = first === undefined ? say`` : [...say` Or move ${first.id} ${length(first.past)} in.`];
+  const remedy = first === undefined ? say`` : [...say` Or move ${first.id} ${atLeast(first.past)} in.`];
   return found({
     ...{
       rule: 'hill-past-edge',

@@ -212,7 +212,7 @@ function zoneOf(zone: Scenery['cover'][number], at: string, { reader, hills }: C
         ? footOf(zone.outline, `${at}.outline`, { reader, hills })
         : loopOf(zone.outline, `${at}.outline`, reader),
     of: zone.of.flatMap((id, i) => reader.cover(id, `${at}.of.${i}`) ?? []),
-    trees: zone.trees === undefined ? 0 : reader.number(zone.trees),
+    trees: zone.trees === undefined ? 0 : reader.above(zone.trees, 'trees'),
   };
 }
 

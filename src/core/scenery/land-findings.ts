@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, length, say } from '../units/say.ts';
 import type { CoveredZone } from './cover.ts';
 import type { Field } from './field.ts';
 import { found, PRACTICE } from './found.ts';
@@ -84,7 +84,7 @@ export function reachFindings(land: Land, sites: readonly Site[], reach: number 
       found({
         ...{ rule: 'hill-out-of-reach', level: 'care', where: form.id, figure: far, limit: reach },
         what: say`The top of ${form.id} is ${length(far)} from the nearest edge; you reach ${length(reach)}.`,
-        mend: say`Move it ${length(far - reach)} towards an edge, or make it lift off.`,
+        mend: say`Move it ${atLeast(far - reach)} towards an edge, or make it lift off.`,
         source: 'the reach written in notebook.md',
       }),
     ];

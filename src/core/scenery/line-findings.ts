@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, atMost, length, say } from '../units/say.ts';
 import type { Field } from './field.ts';
 import { found } from './found.ts';
 import type { Land, Path, PathPoint, Stretch } from './land.ts';
@@ -23,13 +23,30 @@ export function lineFindings(
   headroom: Headroom,
 ): readonly Finding[] {
   return ground.paths.flatMap((path) => {
+    const stretches = [...land.tunnels, ...land.bridges].filter(({ line }) => line === path.id);
     const tunnels = land.tunnels.filter(({ line }) => line === path.id);
     return [
+      ...stretches.flatMap((stretch) => pastEnd(stretch, path)),
       ...tunnels.flatMap((tunnel) => lowRoof({ tunnel, path, bent: ground.bent }, headroom)),
       ...deepCutting({ tunnels, path, bent: ground.bent }, headroom),
       ...dugHill({ tunnels, path, bent: ground.bent }, headroom),
     ];
   });
+}
+
+/** A tunnel or bridge that begins before its line or ends after it, or that ends where it begins. */
+function pastEnd({ id, from, to }: Stretch, path: Path): readonly Finding[] {
+  const end = path.points[path.points.length - 1]?.at ?? 0;
+  const over = Math.max(0, -Math.min(from, to), Math.max(from, to) - end);
+  if (over <= 0.01 && to > from) return [];
+  return [
+    found({
+      ...{ rule: 'stretch-off-line', level: 'halt', where: id, figure: over, limit: 0 },
+      what: say`${id} goes from ${length(from)} to ${length(to)} along ${path.id}, which is ${length(end)} long.`,
+      mend: say`Write 'from' and 'to' between 0 and ${atMost(end)}, 'from' before 'to'.`,
+      source: 'geometry',
+    }),
+  ];
 }
 
 type Tunnel = { readonly tunnel: Stretch; readonly path: Path; readonly bent: Field };
@@ -46,7 +63,7 @@ function lowRoof({ tunnel, path, bent }: Tunnel, { train, roof, source }: Headro
     found({
       ...{ rule: 'hill-through-train', level: 'halt', where: tunnel.id, figure: worst.over, limit: need },
       what: say`In ${tunnel.id}, ${length(worst.at)} along ${path.id}, the hill stands ${length(worst.over)} over the roadbed; a train and a roof need ${length(need)}.`,
-      mend: say`Raise the hill there by ${length(short)}, lower the line, or shorten the tunnel to where the ground is high enough.`,
+      mend: say`Raise the hill there by ${atLeast(short)}, lower the line, or shorten the tunnel to where the ground is high enough.`,
       source,
     }),
   ];
@@ -91,7 +108,7 @@ function dugHill({ tunnels, path, bent }: Cutting, { train, roof, source }: Head
       found({
         ...{ rule: 'hill-dug-away', level: 'care', where: path.id, figure: deepest, limit: TRIMMED },
         what: say`A hill stands over ${path.id} from ${length(from)} to ${length(to)}, up to ${length(deepest)} over its roadbed, too low for a tunnel; it is dug away to a cutting there.`,
-        mend: say`Move the hill off the line, lower it there by ${length(deepest)}, or raise it by ${length(train + roof + PORTAL - deepest)} and write a tunnel.`,
+        mend: say`Move the hill off the line, lower it there by ${atLeast(deepest)}, or raise it by ${atLeast(train + roof + PORTAL - deepest)} and write a tunnel.`,
         source,
       }),
     ];

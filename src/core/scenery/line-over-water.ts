@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, length, say } from '../units/say.ts';
 import { alongPath, insideLoop, nearestOnPath } from './distance.ts';
 import { found } from './found.ts';
 import type { Land, Path, PathPoint, Stretch, Water } from './land.ts';
@@ -72,7 +72,7 @@ function unbridged({ run, path, water, bridges }: Unbridged): Finding {
   const mend =
     near === undefined
       ? say`Write a bridge on ${path.id} from ${length(low)} to ${length(high)} over ${water.id}, or move ${water.id} ${length(Math.ceil(over))} off it.`
-      : say`Let bridge ${near.id} reach from ${length(Math.min(low, near.from, near.to))} to ${length(Math.max(high, near.from, near.to))}, or pull ${water.id} in by ${length(Math.ceil(over))} there.`;
+      : say`Let bridge ${near.id} reach from ${length(Math.min(low, near.from, near.to))} to ${length(Math.max(high, near.from, near.to))}, or pull ${water.id} in by ${atLeast(Math.ceil(over))} there.`;
   const level = run.some(({ middle }) => middle) ? 'halt' : 'care';
   return found({
     ...{ rule: 'line-over-water', level, where: path.id, figure: over, limit: 0 },

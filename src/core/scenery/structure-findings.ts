@@ -1,7 +1,7 @@
 import type { Finding } from '../finding.ts';
 import { difference } from '../geometry/booleans.ts';
 import type { Point } from '../geometry/shapes.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, length, type Sentence, say } from '../units/say.ts';
 import { clipped, regionArea } from './clip.ts';
 import { alongPath, insideLoop, nearestOnPath } from './distance.ts';
 import { found, PRACTICE } from './found.ts';
@@ -35,15 +35,15 @@ export function structureFindings(structures: readonly BuiltStructure[], among: 
   ]);
 }
 
-function overEdge({ id, corners }: BuiltStructure, decks: Among['decks']): readonly Finding[] {
+function overEdge({ id, corners, bench }: BuiltStructure, decks: Among['decks']): readonly Finding[] {
   const outside = difference([corners], decks).flatMap(({ outline }) => outline);
   const over = Math.max(0, ...outside.map((corner) => offDecks(corner, decks)));
   if (over <= 0.01) return [];
   return [
     found({
-      ...{ rule: 'structure-over-edge', level: 'care', where: id, figure: over, limit: 0 },
-      what: say`${id} stands ${length(over)} over the deck's edge.`,
-      mend: say`Move it in by ${length(over)}, or turn it along the edge.`,
+      ...{ rule: 'structure-over-edge', level: bench === null ? 'halt' : 'care', where: id, figure: over, limit: 0 },
+      what: say`${id} stands ${atLeast(over)} over the deck's edge.`,
+      mend: say`Move it in by ${atLeast(over)}, or turn it along the edge.`,
       source: 'geometry',
     }),
   ];
@@ -56,25 +56,54 @@ function offDecks(point: Point, decks: Among['decks']): number {
 
 /** A line passes a building at its foot's level: its middle keeps what trains need, and not under a tunnel's roof. */
 function onLine(one: BuiltStructure, path: Path, { tunnels, headroom }: Among): readonly Finding[] {
-  const passes = path.points.filter(({ at, z }) => {
-    const hidden = tunnels.some(({ line, from, to }) => line === path.id && at >= from && at <= to);
-    return !hidden && z < one.ground.low + one.height && z + headroom.train > one.ground.low;
+  const tight = path.points.flatMap((point, i): readonly Tight[] => {
+    const free = freeOf(one, point);
+    const needed = point.clear ?? 0;
+    if (free >= needed || !passes(one, point, headroom) || isHidden(path, point, tunnels)) return [];
+    const [from, to] = [path.points[Math.max(0, i - 1)] ?? point, path.points[i + 1] ?? point];
+    return [{ point, free, needed, heading: Math.atan2(to.y - from.y, to.x - from.x) }];
   });
-  const tight = passes.map((point) => ({ point, free: freeOf(one, point), needed: point.clear ?? 0 }));
-  const worst = tight.reduce<(typeof tight)[number] | null>(
-    (least, each) => (least === null || each.free - each.needed < least.free - least.needed ? each : least),
-    null,
+  const [first, ...others] = tight;
+  if (first === undefined) return [];
+  const worst = others.reduce(
+    (least, each) => (each.free - each.needed < least.free - least.needed ? each : least),
+    first,
   );
-  if (worst === null || worst.free >= worst.needed) return [];
   const { point, free, needed } = worst;
   return [
     found({
-      ...{ rule: 'structure-on-line', level: 'care', where: one.id, figure: free, limit: needed },
+      ...{ rule: 'structure-on-line', level: free > 0 ? 'care' : 'halt', where: one.id, figure: free, limit: needed },
       what: say`${one.id} stands ${length(free)} from the middle of ${path.id}, ${length(point.at)} along it; trains need ${length(needed)}.`,
-      mend: say`Move it ${length(needed - free)} away from the line, or build it ${length(needed - free)} narrower on that side.`,
+      mend: asideWords(one, path.id, tight),
       source: 'NEM 102, BL1, or the reach of the vehicles that must run where that is more',
     }),
   ];
+}
+
+/** A place of a line that a building stands too near to, and which way the line runs there. */
+type Tight = { readonly point: PathPoint; readonly free: number; readonly needed: number; readonly heading: number };
+
+function passes({ ground, height }: BuiltStructure, { z }: PathPoint, { train }: Headroom): boolean {
+  return z < ground.low + height && z + train > ground.low;
+}
+
+function isHidden({ id }: Path, { at }: PathPoint, tunnels: Among['tunnels']): boolean {
+  return tunnels.some(({ line, from, to }) => line === id && at >= Math.min(from, to) && at <= Math.max(from, to));
+}
+
+/** How far the whole building has to go square to the line, to the side where that is less. */
+function asideWords({ corners }: BuiltStructure, line: string, tight: readonly Tight[]): Sentence {
+  const shift = (side: 1 | -1) =>
+    Math.max(
+      ...tight.map(({ point, needed, heading }) => {
+        const off = corners.map(
+          ([x, y]) => side * (Math.cos(heading) * (y - point.y) - Math.sin(heading) * (x - point.x)),
+        );
+        return needed - Math.min(...off);
+      }),
+    );
+  const [left, right] = [shift(1), shift(-1)];
+  return say`Move it ${atLeast(Math.min(left, right))} square to the line, to the ${left <= right ? 'left' : 'right'} of a train that runs along ${line}.`;
 }
 
 /** How far a building is from a place, 0 for one inside; mm. */

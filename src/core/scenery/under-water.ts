@@ -17,6 +17,8 @@ export type UnderWater = {
   readonly cut: boolean;
   /** how deep the water and its floor reach into it, mm */
   readonly deep: number;
+  /** how much of the water's depth lies under its top: without so much it is clear, mm */
+  readonly above: number;
 };
 
 /** A tray's walls stand outside its outline, as thick as its floor, with this much room; common practice, no source. mm. */
@@ -62,7 +64,11 @@ export function meeting(water: WaterModel, standing: Standing, site: Site) {
     part.role === 'deck' ? water.outline.map((point) => toBench(site.pose, point)) : trayOutline(water, site);
   const shared = intersection([tray], [rectangle([min[0], min[1]], [max[0], max[1]])]);
   if (shared.reduce((sum, piece) => sum + area(piece), 0) <= TOUCH) return null;
-  return { ...bounds(shared.flatMap(({ outline }) => outline)), deep };
+  return {
+    ...bounds(shared.flatMap(({ outline }) => outline)),
+    deep,
+    above: max[2] - site.bench.deckTop - water.underside,
+  };
 }
 
 /** What lies under a water on one bench, and what it asks of those parts. */
@@ -75,9 +81,9 @@ export function underWater(water: WaterModel, site: Site, parts: readonly Part[]
     const request = requestFor({ water, site, standing }, { low, high, deep });
     return request === null ? [] : [request];
   });
-  const under = met.map(({ standing, deep }): UnderWater => {
+  const under = met.map(({ standing, deep, above }): UnderWater => {
     const id = standing.place.id;
-    return { id, role: standing.part.role, cut: requests.some(({ part }) => part === id), deep };
+    return { id, role: standing.part.role, cut: requests.some(({ part }) => part === id), deep, above };
   });
   return { under, requests };
 }
@@ -89,7 +95,9 @@ export function spacesUnder(water: WaterModel, site: Site, envelopes: readonly E
     const deep = max[2] - Math.max(min[2], site.bench.deckTop + water.underside);
     if (deep <= TOUCH || min[2] >= site.bench.deckTop) return [];
     const shared = intersection([tray], [rectangle([min[0], min[1]], [max[0], max[1]])]);
-    return shared.length === 0 ? [] : [{ id, role: kind, cut: false, deep }];
+    return shared.length === 0
+      ? []
+      : [{ id, role: kind, cut: false, deep, above: max[2] - site.bench.deckTop - water.underside }];
   });
 }
 

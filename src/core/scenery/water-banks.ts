@@ -3,7 +3,7 @@ import { intersection } from '../geometry/booleans.ts';
 import { grown } from '../geometry/offset.ts';
 import { area, bounds } from '../geometry/polygon.ts';
 import type { Point } from '../geometry/shapes.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, atMost, length, say } from '../units/say.ts';
 import { alongPath, insideLoop, nearestOnPath } from './distance.ts';
 import type { Field } from './field.ts';
 import { found } from './found.ts';
@@ -50,7 +50,7 @@ function runsOut({ id, outline, surface }: Water, field: Field): readonly Findin
     found({
       ...{ rule: 'water-runs-out', level: 'halt', where: id, figure: surface, limit: lowest.high },
       what: say`The surface of ${id} stands ${length(surface)} over the deck, and its bank at ${length(x)}, ${length(y)} is ${length(lowest.high)} high: the water runs out there.`,
-      mend: say`Set its surface to ${length(lowest.high)} or lower, or raise the ground round it to ${length(surface)}.`,
+      mend: say`Set its surface to ${atMost(lowest.high)} or lower, or raise the ground round it to ${atLeast(surface)}.`,
       source: 'geometry',
     }),
   ];
@@ -90,7 +90,7 @@ function inGround({ id, outline, surface }: Water, forms: readonly Form[], field
       mend:
         form === null || away === null || away <= 0
           ? say`Hold it with a quay wall ${length(top.high)} high there, or move ${id} to where the ground is lower.`
-          : say`Move ${id} ${length(away)} away from ${form.id}, or raise its surface or lower the ground until they meet.`,
+          : say`Move ${id} ${atLeast(away)} away from ${form.id}, or raise its surface or lower the ground until they meet.`,
       source: 'geometry',
     }),
   ];

@@ -1,6 +1,6 @@
 import type { Finding } from '../finding.ts';
 import { bounds } from '../geometry/polygon.ts';
-import { length, type Sentence, say } from '../units/say.ts';
+import { atLeast, atMost, length, type Sentence, say } from '../units/say.ts';
 import { found, PRACTICE } from './found.ts';
 import type { BuiltWater } from './model.ts';
 import { DEEPEST_POUR } from './pours.ts';
@@ -31,7 +31,7 @@ function overEdge(water: BuiltWater, site: Site): readonly Finding[] {
     found({
       ...{ rule: 'water-over-edge', level: 'halt', where: water.id, figure: over, limit: 0 },
       what: say`${water.id} runs ${length(over)} over the edge of ${site.bench.id}.`,
-      mend: say`Pull its outline in by ${length(over)} and the thickness of a wall.`,
+      mend: say`Pull its outline in by ${atLeast(over)} and the thickness of a wall.`,
       source: 'geometry',
     }),
   ];
@@ -60,7 +60,7 @@ function clearSentence({ clear, id }: BuiltWater, part: string): Sentence {
   const kept =
     smaller === null
       ? []
-      : say`keep it to ${length(smaller.high[0] - smaller.low[0])} by ${length(smaller.high[1] - smaller.low[1])} from ${length(smaller.low[0])}, ${length(smaller.low[1])}`;
+      : say`keep it to ${atMost(smaller.high[0] - smaller.low[0])} by ${atMost(smaller.high[1] - smaller.low[1])} from ${length(smaller.low[0])}, ${length(smaller.low[1])}`;
   if (move !== null && smaller !== null) return [...moved, ', or ', ...kept, '.'];
   if (move !== null) return [...moved, '.'];
   if (smaller !== null) return ['To cut nothing but the deck, ', ...kept, '.'];
@@ -76,11 +76,11 @@ function wayOf([dx, dy]: readonly [number, number]): string {
 function blocked(water: BuiltWater): readonly Finding[] {
   return water.under
     .filter(({ cut }) => !cut)
-    .map(({ id, role, deep }) =>
+    .map(({ id, role, deep, above }) =>
       found({
         ...{ rule: 'water-blocked', level: 'halt', where: water.id, figure: deep, limit: 0 },
         what: say`${water.id} reaches ${length(deep)} into the space of ${id} (${role}), which cannot be cut.`,
-        mend: say`Make ${water.id} ${length(deep)} shallower, or move one of the two.`,
+        mend: say`Make ${water.id} ${atLeast(above)} shallower, or move one of the two.`,
         source: 'geometry',
       }),
     );
@@ -106,7 +106,7 @@ function shallowDam({ id, level }: BuiltWater): readonly Finding[] {
     found({
       ...{ rule: 'dam-low', level: 'care', where: id, figure: room, limit: dam },
       what: say`The banks of ${id} stand ${length(room)} over its floor; a lean of 1:96 lifts the low end by ${length(deeper)} over ${length(long)}.`,
-      mend: say`Level the table under ${id} before pouring, or raise the banks to ${length(dam)}.`,
+      mend: say`Level the table under ${id} before pouring, or raise the banks to ${atLeast(dam)}.`,
       source: PRACTICE,
     }),
   ];

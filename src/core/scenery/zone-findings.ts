@@ -5,7 +5,7 @@ import { type Span, spansWithout } from '../geometry/spans.ts';
 import { length, say } from '../units/say.ts';
 import { clipped, regionArea } from './clip.ts';
 import type { CoveredZone } from './cover.ts';
-import { found } from './found.ts';
+import { found, PRACTICE } from './found.ts';
 import type { Land, Path, Region, Stretch, Water, Zone } from './land.ts';
 import { pathStrip } from './tunnel-room.ts';
 import { pointsBetween } from './way.ts';
@@ -41,6 +41,7 @@ type Asked = { readonly land: Pick<Land, 'zones' | 'water'>; readonly treeless: 
 export function zoneFindings(zones: readonly CoveredZone[], { land, treeless }: Asked): readonly Finding[] {
   return land.zones.flatMap((zone) => [
     ...land.water.flatMap((water) => inWater(zone, water)),
+    ...crowded(zone),
     ...treeless.flatMap((line) => onLine(zone, zones.find(({ id }) => id === zone.id)?.region ?? [], line)),
   ]);
 }
@@ -55,6 +56,22 @@ function inWater({ id, outline }: Zone, water: Water): readonly Finding[] {
       what: say`${id} runs into ${water.id} between ${length(low[0])}, ${length(low[1])} and ${length(high[0])}, ${length(high[1])}; what lies in the water is not counted.`,
       mend: say`Draw ${id} to the water's edge, or leave it: only dry ground is covered.`,
       source: 'geometry',
+    }),
+  ];
+}
+
+/** Trees nearer than this to each other are a hedge; common practice, no source. mm. */
+const HEDGE = 20;
+
+function crowded({ id, trees }: Zone): readonly Finding[] {
+  const apart = trees > 0 ? 1000 / Math.sqrt(trees) : Number.POSITIVE_INFINITY;
+  if (apart >= HEDGE) return [];
+  return [
+    found({
+      ...{ rule: 'trees-crowded', level: 'care', where: id, figure: apart, limit: HEDGE },
+      what: say`${id} has ${String(trees)} trees for each square metre, which stand ${length(apart)} apart.`,
+      mend: say`Write ${String((1000 / HEDGE) ** 2)} or fewer: 'trees' counts those on each square metre of plan, 10.8 sq ft.`,
+      source: PRACTICE,
     }),
   ];
 }

@@ -1,7 +1,7 @@
 import type { Finding } from '../finding.ts';
 import type { Point } from '../geometry/shapes.ts';
 import { nearestOnStraight } from '../geometry/straight.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, length, say } from '../units/say.ts';
 import { bite } from './bite.ts';
 import { HOLE_FROM_CUT } from './cut-limits.ts';
 import type { Blank, Feature } from './part.ts';
@@ -20,7 +20,7 @@ export function nearCuts(blank: Blank, id: string, { hole, others }: Beside): re
       {
         ...{ rule: 'hole-near-cut', level: 'care', where: id, chapter: 'benchwork' },
         what: say`The hole for ${hole.for ?? 'a request'} in ${id} leaves ${length(wood)} of wood to its ${other.kind}${other.for === undefined ? '' : ` for ${other.for}`}.`,
-        mend: say`Drill it ${length(HOLE_FROM_CUT - wood)} farther off, or move what the ${other.kind} is for.`,
+        mend: say`Drill it ${atLeast(HOLE_FROM_CUT - wood)} farther off, or move what the ${other.kind} is for.`,
         ...{ figure: wood, limit: HOLE_FROM_CUT, unit: 'mm', source: 'common practice, no source', accepted: null },
       },
     ];

@@ -1,7 +1,7 @@
 import type { Finding } from '../finding.ts';
 import { intersection } from '../geometry/booleans.ts';
 import { area, bounds } from '../geometry/polygon.ts';
-import { length, type Sentence, say } from '../units/say.ts';
+import { atMost, length, type Sentence, say } from '../units/say.ts';
 import { bite } from './bite.ts';
 import { CUT_LIMITS_SOURCE, cutLimits, middleThird } from './cut-limits.ts';
 import { nearCuts } from './near-cuts.ts';
@@ -101,19 +101,19 @@ function notchFindings(part: Part, id: string, { patch, edge, for: by = 'a reque
       id,
       rule: 'notch-deep',
       what: say`The notch for ${by} takes ${length(deep)} of the ${length(high)} of ${id}.`,
-      mend: say`Make it no deeper than ${length(deepest)}, or move ${by} off ${id}.`,
+      mend: say`Make it no deeper than ${atMost(deepest)}, or move ${by} off ${id}.`,
     }),
     ...over(run, limits.notchLength, {
       id,
       rule: 'notch-long',
       what: say`The notch for ${by} in ${id} is ${length(run)} long; ${length(high - deep)} of its ${length(high)} are left there.`,
-      mend: say`Keep it within ${length(limits.notchLength)}, glue a strip along ${id} under the notch, or move ${by} off ${id}.`,
+      mend: say`Keep it within ${atMost(limits.notchLength)}, glue a strip along ${id} under the notch, or move ${by} off ${id}.`,
     }),
     ...over(inside, 0, {
       id,
       rule: 'notch-in-middle',
       what: say`The notch for ${by} lies ${length(Math.max(0, inside))} inside the middle third of ${id}, where it bends most.`,
-      mend: say`Move ${by} to within ${length(from)} of an end of ${id}.`,
+      mend: say`Move ${by} to within ${atMost(from)} of an end of ${id}.`,
     }),
   ];
 }
@@ -137,7 +137,7 @@ function holeFindings(part: Part, id: string, { diameter, at, for: by = 'a reque
       id,
       rule: 'hole-large',
       what: say`The hole for ${by} is ${length(diameter)} of the ${length(high)} of ${id}.`,
-      mend: say`Drill no more than ${length(limit)}: part what goes through it over two holes.`,
+      mend: say`Drill no more than ${atMost(limit)}: part what goes through it over two holes.`,
     }),
     ...(left < high / 3 - 1e-9 && least > left + 1e-9
       ? [

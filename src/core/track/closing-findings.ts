@@ -49,6 +49,11 @@ function shortWords({ closing, first }: LineClosing): readonly Said[] {
   );
 }
 
+/** Printed values are rounded; a line closes on exact ones. */
+function exactly(count: number): Sentence {
+  return say`, which is exact when you write 'to close' for ${count === 1 ? 'it' : 'them'}`;
+}
+
 /** The changed values of a mend, in words. */
 export function mendWords(changes: readonly Change[], first: number): Sentence {
   const parts = changes.map(({ piece, what, from, to }): readonly Said[] => {
@@ -57,5 +62,5 @@ export function mendWords(changes: readonly Change[], first: number): Sentence {
       ? [`make the ${name} ${degrees(to)} instead of ${degrees(from)}`]
       : [`make the ${name} `, length(to), ' instead of ', length(from)];
   });
-  return parts.flatMap((part, i) => (i === 0 ? part : [' and ', ...part]));
+  return [...parts.flatMap((part, i) => (i === 0 ? part : [' and ', ...part])), ...exactly(parts.length)];
 }

@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, atMost, length, say } from '../units/say.ts';
 import { curveDrag, effectiveGrade } from './curve-grade.ts';
 import { curvatureOn } from './element.ts';
 import type { HeightMeeting } from './heights.ts';
@@ -165,7 +165,7 @@ function curveFindings(line: LineWay, curve: VerticalCurve, { profile, perPercen
       figure: got,
       limit: curve.wanted,
       unit: 'mm',
-      mend: say`a climb of ${length(rise)} at ${percent(grade)} with its curves takes ${length(wantedRun)}; within ${length(run + got)} at most ${length(most.rise)} can be climbed`,
+      mend: say`a climb of ${length(rise)} at ${percent(grade)} with its curves takes ${length(wantedRun)}; within ${length(run + got)} at most ${atMost(most.rise)} can be climbed`,
       source: 'common practice, no source: a length of vertical curve for each 1 %',
     }),
   ];
@@ -188,7 +188,7 @@ export function flatTurnoutFindings(layout: Layout, profiles: ReadonlyMap<string
         figure: shared,
         limit: 0,
         unit: 'mm',
-        mend: say`move the break of grade at ${length(curve.at)} along ${turnout.line} by ${length(shift)}`,
+        mend: say`move the break of grade at ${length(curve.at)} along ${turnout.line} by ${atLeast(shift)}`,
         source: 'common practice, no source: turnouts lie on one even grade',
       }),
     ];

@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, length, say } from '../units/say.ts';
 import type { ClearHeight, Levels } from './clearance.ts';
 import { railSeparation } from './clearance.ts';
 import { curvatureOn } from './element.ts';
@@ -34,7 +34,7 @@ export function helixFindings(line: LineWay, profile: Profile, { levels, clear }
         figure: rise,
         limit: needed,
         unit: 'mm',
-        mend: say`climb ${percent(helixGrade({ radius, rise: needed }))}, or take a radius of ${length((radius * needed) / Math.max(rise, 1e-9))} at the same grade`,
+        mend: say`climb ${percent(helixGrade({ radius, rise: needed }))}, or take a radius of ${atLeast((radius * needed) / Math.max(rise, 1e-9))} at the same grade`,
         source: clear.source,
       }),
     ];

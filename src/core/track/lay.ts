@@ -24,7 +24,7 @@ import { gaugeOf } from './scale.ts';
 import { type SetOutRow, setOut } from './set-out.ts';
 import { type TrackSupplies, trackSupplies } from './supplies.ts';
 import { tell } from './tell.ts';
-import { assumedFindings, motorFindings, overlapFindings } from './turnout-findings.ts';
+import { assumedFindings, motorFindings, overlapFindings, unlaidFindings } from './turnout-findings.ts';
 
 /** A line as laid: its way in plan, its extents and its heights. */
 export type LaidLine = LineWay & { readonly extents: Extents; readonly profile: Profile };
@@ -107,6 +107,7 @@ function findingsOf(input: TrackInput, { gauge, lines, halfWidth }: TrackModel, 
     ...passingFindings(layout, { trains: input.trains, profiles: heights.profiles, levels, gauge }),
     ...edgeFindings(input, { lines, areas, half: halfWidth }),
     ...overlapFindings(layout.turnouts, gauge),
+    ...unlaidFindings(input.turnouts, layout.turnouts),
     ...motorFindings(rooms),
     ...flatTurnoutFindings(layout, heights.profiles),
     ...own,

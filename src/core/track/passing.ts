@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.ts';
-import { length, say } from '../units/say.ts';
+import { atLeast, length, say } from '../units/say.ts';
 import type { Levels } from './clearance.ts';
 import { railSeparation } from './clearance.ts';
 import { type Contact, meetingsOf, nearPlaces, type OnLine } from './contacts.ts';
@@ -107,7 +107,7 @@ function passingFinding({ a, b, point, spacing, left, pair: [one, other] }: Pass
     figure: left,
     limit: touch ? 0 : FINGER,
     unit: 'mm',
-    mend: say`lay them ${length(spacing - left + (touch ? 0 : FINGER))} apart there, from middle to middle`,
+    mend: say`lay them ${atLeast(spacing - left + (touch ? 0 : FINGER))} apart there, from middle to middle`,
     source: touch ? SOURCE : 'common practice, no source',
   });
 }

@@ -1,6 +1,6 @@
 import type { Finding } from '../finding.ts';
 import { bothUnits } from '../units/reading.ts';
-import { length, type Sentence, say } from '../units/say.ts';
+import { atLeast, atMost, length, type Sentence, say } from '../units/say.ts';
 import type { ClearHeight, Levels } from './clearance.ts';
 import { railSeparation } from './clearance.ts';
 import type { Contact } from './contacts.ts';
@@ -38,7 +38,7 @@ export function radiusFindings(line: LineWay, input: TrackInput): readonly Findi
       figure: worst.radius,
       limit: limit.radius,
       unit: 'mm',
-      mend: say`make it ${length(limit.radius)}, or run nothing longer than ${length(longestOn(worst.radius, limit.radius, limit.train.length))}`,
+      mend: say`make it ${atLeast(limit.radius)}, or run nothing longer than ${atMost(longestOn(worst.radius, limit.radius, limit.train.length))}`,
       source: limit.source,
     }),
   ];
@@ -114,8 +114,8 @@ type Crossing = { readonly needed: number; readonly apart: number; readonly flat
 
 function crossMend({ needed, apart, flat }: Crossing): Sentence {
   return flat
-    ? say`lay a crossing there as a turnout, or raise one line by ${length(needed)}`
-    : say`raise the upper line by ${length(needed - apart)} more`;
+    ? say`lay a crossing there as a turnout, or raise one line by ${atLeast(needed)}`
+    : say`raise the upper line by ${atLeast(needed - apart)} more`;
 }
 
 /** Where a roadbed leaves the deck; `largest` is the largest radius that stays, with its piece counted from 1. */

@@ -1,6 +1,6 @@
 import type { Finding } from '../finding.ts';
 import type { Point } from '../geometry/shapes.ts';
-import { length, type Sentence, say } from '../units/say.ts';
+import { atLeast, length, type Sentence, say } from '../units/say.ts';
 import type { LaidTurnout } from './laid.ts';
 import type { Clash, MotorRoom } from './motors.ts';
 import { moveAlong, moved, wayLength } from './stretch.ts';
@@ -41,7 +41,7 @@ function sharedFinding(turnout: string, clash: Clash, deep: number): Finding {
     limit: 0,
     unit: 'mm',
     mend: [
-      ...say`keep what stands there ${length(deep)} lower and cover the wires`,
+      ...say`keep what stands there ${atLeast(deep)} lower and cover the wires`,
       ...(clash.within ? [', or ', ...moveWords(turnout, clash)] : []),
     ],
     source: 'solid geometry: what is put on the shelf can meet the motor',
@@ -53,7 +53,7 @@ function moveWords(turnout: string, { shift, within }: Clash): Sentence {
     return say`no move along its straight clears it: choose a motor that stands beside the track`;
   const away = Math.ceil(Math.abs(shift) * 10 - 1e-6) / 10;
   const way = shift > 0 ? 'on, the way one enters at the points' : 'back, towards its points';
-  const words = say`move ${turnout} ${length(away)} ${way}`;
+  const words = say`move ${turnout} ${atLeast(away)} ${way}`;
   return within ? words : [...words, '; the straight next to it is shorter, so the line has to change'];
 }
 
@@ -103,6 +103,24 @@ export function overlapFindings(turnouts: readonly LaidTurnout[], gauge: number)
   );
 }
 
+/** Turnouts that are written and that no line runs through. */
+export function unlaidFindings(
+  written: readonly { readonly id: string }[],
+  laid: readonly LaidTurnout[],
+): readonly Finding[] {
+  const known = new Set(laid.map(({ id }) => id));
+  return written
+    .filter(({ id }) => !known.has(id))
+    .map(({ id }) =>
+      tell({
+        ...{ rule: 'turnout-not-laid', level: 'care', where: id, figure: null, limit: null, unit: 'count' },
+        what: say`${id} is written, and no line is laid through it: it is on no drawing, in no list and in no wiring`,
+        mend: say`lay it as a piece of a line, { turnout: ${id}, enter: points }, or take it off`,
+        source: 'this notebook',
+      }),
+    );
+}
+
 function overlapFinding([one, other]: readonly [string, string], least: number, gauge: number): Finding {
   return tell({
     rule: 'turnouts-overlap',
@@ -112,7 +130,7 @@ function overlapFinding([one, other]: readonly [string, string], least: number, 
     figure: least,
     limit: gauge,
     unit: 'mm',
-    mend: say`move one of them by at least ${length(Math.ceil((gauge - least) * 10) / 10)}`,
+    mend: say`move one of them by at least ${atLeast(Math.ceil((gauge - least) * 10) / 10)}`,
     source: 'plane geometry: rails of two turnouts cannot share a place',
   });
 }

@@ -21,3 +21,12 @@ export function roundTo(value: number, step: number): number {
   const rounded = Number((count * step).toPrecision(15));
   return rounded === 0 ? 0 : value < 0 ? -rounded : rounded;
 }
+
+/** Which way a length is rounded where it is shown: a least is never shown as less than it is, a most never as more. */
+export type Way = 'up' | 'down';
+
+/** A whole multiple of `step` not less than `value`, or not more; a millionth of a step is noise. Step > 0. */
+export function roundTowards(value: number, step: number, way: Way): number {
+  const count = way === 'up' ? Math.ceil(value / step - 1e-6) : Math.floor(value / step + 1e-6);
+  return count === 0 ? 0 : Number((count * step).toPrecision(15));
+}

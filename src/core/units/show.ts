@@ -1,4 +1,4 @@
-import { roundTo, stepsOf } from './round.ts';
+import { roundTo, roundTowards, stepsOf, type Way } from './round.ts';
 
 /** What a length is first shown in. */
 export type LengthUnit = 'mm' | 'in';
@@ -71,9 +71,10 @@ export function showDecimalInches(mm: number): string {
 
 /**
  * A length with its unit, to 0.1 mm or 1/64 in: `18 mm`, `7 1/2 in`; what is less than half a 64th is given in decimals
- * and never as nothing. Length in mm.
+ * and never as nothing; with a `way`, to the step that is still enough or not too much. Length in mm.
  */
-export function showLength(mm: number, unit: LengthUnit): string {
+export function showLength(exact: number, unit: LengthUnit, way?: Way): string {
+  const mm = way === undefined ? exact : roundTowards(exact, stepsOf(unit), way);
   if (unit === 'mm') return `${showMm(roundTo(mm, stepsOf('mm')), 1)} mm`;
   return `${partsOf(mm, 64) === 0 ? showDecimalInches(mm) : showInches(mm, 64)} in`;
 }

@@ -168,7 +168,7 @@ describe('what works at a cost is a finding', () => {
       figure: 3000,
       limit: 2440,
     });
-    expect(long.find(({ where }) => where === 'side.front')?.mend).toContainEqual({ length: 2440 });
+    expect(long.find(({ where }) => where === 'side.front')?.mend).toContainEqual({ length: 2440, way: 'down' });
   });
 
   it('a part that fits only across the grain', () => {

@@ -279,7 +279,7 @@ describe('legs that cannot be made are halts with what can be had', () => {
     const [halt, ...more] = meetings([wheel, drawer]);
     expect(more).toEqual([]);
     expect(halt).toMatchObject({ rule: 'caster-hits', level: 'halt', where: 'leg.a', figure: 100, limit: 80 });
-    expect(halt?.mend).toContainEqual({ length: 30 });
+    expect(halt?.mend).toContainEqual({ length: 30, way: 'up' });
     expect(meetings([wheel, { ...drawer, min: [180, -400, 150] }])).toEqual([]);
   });
 

@@ -78,3 +78,43 @@ test('water under a building, two buildings in one place and a slope are told', 
 test('half the free width of straight track is NEM 102 (2017), BL1 / 2', () => {
   expect(['Z', 'N', 'TT', 'H0', 'S', '0', '1'].map(clearHalfWidth)).toEqual([10, 13.5, 18, 24, 33, 47, 65]);
 });
+
+test('the mend of a building on a line moves the whole building clear', () => {
+  const on = { ...barn, middle: [700, 310] } as const;
+  const told = model([on], {}, [line]).findings.find(({ rule }) => rule === 'structure-on-line');
+  expect(told?.level).toBe('halt');
+  // its front edge is 20 beyond the line and has to come 13.5 in front of it
+  expect(told?.mend).toContainEqual({ length: 33.5, way: 'up' });
+  expect(told?.mend.join(' ')).toContain('left');
+  const moved = model([{ ...on, middle: [700, 310 + 33.5] }], {}, [line]).findings;
+  expect(moved.filter(({ rule }) => rule === 'structure-on-line')).toEqual([]);
+  const short = model([{ ...on, middle: [700, 310 + 33.4] }], {}, [line]).findings;
+  expect(short.filter(({ rule }) => rule === 'structure-on-line')).toHaveLength(1);
+});
+
+test('a tunnel or bridge past the end of its line, or written backwards, is a halt', () => {
+  const rules = (from: number, to: number) =>
+    model([], { tunnels: [{ id: 'bore', line: 'main', from, to, at: 'scenery.tunnels.0' }] }, [line])
+      .findings.filter(({ rule }) => rule === 'stretch-off-line')
+      .map(({ figure }) => figure);
+  expect(rules(900, 1000)).toEqual([]);
+  expect(rules(900, 1040)).toEqual([40]);
+  expect(rules(600, 400)).toEqual([0]);
+});
+
+test('trees nearer than 20 mm are told, and fewer are not', () => {
+  const zone = {
+    id: 'wood',
+    at: 'scenery.cover.0',
+    of: [],
+    outline: [
+      [100, 100],
+      [200, 100],
+      [200, 200],
+      [100, 200],
+    ],
+  };
+  const rules = (trees: number) =>
+    model([], { zones: [{ ...zone, trees }] }).findings.filter(({ rule }) => rule === 'trees-crowded').length;
+  expect([2500, 2501, 18].map(rules)).toEqual([0, 1, 0]);
+});

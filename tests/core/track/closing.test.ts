@@ -37,8 +37,8 @@ describe('smallest change', () => {
     expect(told?.figure).toBeCloseTo(12, 9);
     const mend = spoken(told?.mend ?? [], (mm) => `${Math.round(mm * 1e6) / 1e6}`);
     expect([
-      'make the straight of piece 1 500 instead of 512',
-      'make the straight of piece 3 512 instead of 500',
+      "make the straight of piece 1 500 instead of 512, which is exact when you write 'to close' for it",
+      "make the straight of piece 3 512 instead of 500, which is exact when you write 'to close' for it",
     ]).toContain(mend);
     expect(rules(ring(500))).not.toContain('line-open');
   });

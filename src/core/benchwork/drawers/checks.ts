@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding.ts';
 import type { Envelope } from '../../stock/part.ts';
-import { length, type Sentence, say } from '../../units/say.ts';
+import { atLeast, length, type Sentence, say } from '../../units/say.ts';
 import { listedAs } from '../assumed.ts';
 import type { Site } from '../fitting.ts';
 import type { DrawersInput } from '../input.ts';
@@ -39,7 +39,7 @@ function slideHalts({ goods }: Site, { slides }: DrawersInput, { bay, where }: B
   const listed = goods?.hardware.some(({ form }) => form === 'slide') === true;
   const mend =
     longest === null
-      ? say`the shortest slide ${listed ? 'in the stock files' : 'sold'} is ${length(lengths[0] ?? 0)}; choose a bay at least ${length(tidy((lengths[0] ?? 0) + BEHIND_SLIDE))} deep`
+      ? say`the shortest slide ${listed ? 'in the stock files' : 'sold'} is ${length(lengths[0] ?? 0)}; choose a bay at least ${atLeast(tidy((lengths[0] ?? 0) + BEHIND_SLIDE))} deep`
       : say`use slides of ${length(longest)}, the longest ${listed ? 'in the stock files that fit' : 'that fit'}`;
   return [told('halt', { rule: 'slides-longer-than-bay', where, what, figure: slides.length, limit: most, mend })];
 }
@@ -73,7 +73,7 @@ function narrowHalts(site: Site, input: DrawersInput, { bay, where }: Bayed): re
     clear > 0
       ? say`between its spacers the bay is ${length(clear)} wide, too narrow for a drawer`
       : say`the bay is ${length(tidy(u1 - u0))} wide, which its spacers fill`;
-  const mend = say`choose a bay at least ${length(least + 2 * site.grid.t)} wide`;
+  const mend = say`choose a bay at least ${atLeast(least + 2 * site.grid.t)} wide`;
   return [told('halt', { rule: 'bay-too-narrow', where, what, figure: Math.max(0, clear), limit: least, mend })];
 }
 
@@ -82,7 +82,7 @@ export function drawerCares(site: Site, input: DrawersInput, where: string): rea
   const [low, high] = openingHeights(site, input);
   const thin = Math.min(tidy(low - site.grid.sideUnderside), tidy(site.grid.sideTop - high));
   const what = say`openings leave ${length(thin)} of the side above or below them`;
-  const mend = say`keep at least ${length(LEAST_LIGAMENT)}`;
+  const mend = say`keep at least ${atLeast(LEAST_LIGAMENT)}`;
   const ligament =
     thin < LEAST_LIGAMENT
       ? [told('care', { rule: 'thin-ligament', where, what, figure: thin, limit: LEAST_LIGAMENT, mend })]

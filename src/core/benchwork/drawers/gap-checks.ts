@@ -1,5 +1,5 @@
 import type { Finding } from '../../finding.ts';
-import { length, say } from '../../units/say.ts';
+import { atLeast, atMost, length, say } from '../../units/say.ts';
 import type { Site } from '../fitting.ts';
 import type { DrawersInput } from '../input.ts';
 import { tidy } from '../machining.ts';
@@ -23,7 +23,7 @@ export function overlapHalts(site: Site, input: DrawersInput, where: string): re
   const { overlap } = gapsOf(input);
   if (overlap <= most) return [];
   const what = say`faces reach ${length(overlap)} past their openings, into the next face or past the board`;
-  const mend = say`write gaps: { overlap } of at most ${length(most)}`;
+  const mend = say`write gaps: { overlap } of at most ${atMost(most)}`;
   return [told('halt', { rule: 'face-overlap', where, what, figure: overlap, limit: most, mend })];
 }
 
@@ -38,7 +38,7 @@ export function gapCares(input: DrawersInput, where: string): readonly Finding[]
       : [
           told('care', {
             ...{ rule: 'box-drags', where, what: drags, figure: below, limit: LEAST_UNDER },
-            mend: say`write gaps: { under } of at least ${length(LEAST_UNDER)}`,
+            mend: say`write gaps: { under } of at least ${atLeast(LEAST_UNDER)}`,
           }),
         ]),
     ...(above >= LEAST_LIFT
@@ -46,7 +46,7 @@ export function gapCares(input: DrawersInput, where: string): readonly Finding[]
       : [
           told('care', {
             ...{ rule: 'box-not-lifted-out', where, what: stuck, figure: above, limit: LEAST_LIFT },
-            mend: say`write gaps: { lift-out } of at least ${length(LEAST_LIFT)}`,
+            mend: say`write gaps: { lift-out } of at least ${atLeast(LEAST_LIFT)}`,
           }),
         ]),
   ];

@@ -1,6 +1,6 @@
 import type { Pose, Vector } from '../../geometry/shapes.ts';
 import type { Joint } from '../../stock/part.ts';
-import { length, say } from '../../units/say.ts';
+import { atLeast, length, say } from '../../units/say.ts';
 import type { Fitting, Site } from '../fitting.ts';
 import { fetched } from '../hardware/count.ts';
 import { type Drive, type Driven, drivenTogether, metalScrewed, screwed } from '../hardware/driven.ts';
@@ -99,7 +99,7 @@ function pullFindings(
   const needed = diameter / 2 + ROUND_SCREW;
   if (input.pull !== 'bar' || pull.solid >= needed) return [];
   const what = say`above its finger groove the pull keeps ${length(2 * pull.solid)}, too little round screws of ${length(diameter)}`;
-  const mend = say`cut pulls from wood at least ${length(3 * needed)} thick, or write "pull: none"`;
+  const mend = say`cut pulls from wood at least ${atLeast(3 * needed)} thick, or write "pull: none"`;
   return [
     told('halt', { rule: 'pull-screw-outside', where: `${id}.pull`, what, figure: t, limit: tidy(3 * needed), mend }),
   ];

@@ -1,5 +1,5 @@
 import type { Finding } from '../../finding.ts';
-import { length, type Sentence, say } from '../../units/say.ts';
+import { atLeast, atMost, length, type Sentence, say } from '../../units/say.ts';
 import type { Site } from '../fitting.ts';
 import type { DrawersInput } from '../input.ts';
 import { tidy } from '../machining.ts';
@@ -43,9 +43,9 @@ function tallest({ side, strut }: Opening): number {
 /** How deep struts and sides are for an opening of a height; what is deep enough already is not told. */
 function deeper({ side, strut }: Opening, tall: number): Sentence {
   const [sides, struts] = [tidy(tall + 2 * LEAST_LIGAMENT), tidy(tall + LEAST_LIGAMENT)];
-  if (side >= sides) return say`the struts at least ${length(struts)}`;
-  if (strut >= struts) return say`the sides at least ${length(sides)}`;
-  return say`the sides at least ${length(sides)} and the struts at least ${length(struts)}`;
+  if (side >= sides) return say`the struts at least ${atLeast(struts)}`;
+  if (strut >= struts) return say`the sides at least ${atLeast(sides)}`;
+  return say`the sides at least ${atLeast(sides)} and the struts at least ${atLeast(struts)}`;
 }
 
 /** At most how tall, where a drawer still fits, or how deep the frame would be. */
@@ -53,7 +53,7 @@ function lower(opening: Opening): Sentence {
   const [most, { tall, least }] = [tallest(opening), opening];
   if (most < least)
     return [...say`make `, ...deeper(opening, least), ...say`, for an opening of ${length(least)} that a drawer needs`];
-  const less = say`make the opening at most ${length(most)}, which leaves ${length(LEAST_LIGAMENT)}`;
+  const less = say`make the opening at most ${atMost(most)}, which leaves ${length(LEAST_LIGAMENT)}`;
   return [...less, ...say`, or `, ...deeper(opening, tall)];
 }
 
@@ -71,7 +71,7 @@ function writtenHalts(opening: Opening): readonly Finding[] {
   if (tall >= least) return [];
   const mend =
     tallest(opening) >= least
-      ? say`make the opening at least ${length(least)}`
+      ? say`make the opening at least ${atLeast(least)}`
       : [...say`make `, ...deeper(opening, least)];
   return [tooLow(opening, mend)];
 }
@@ -79,14 +79,14 @@ function writtenHalts(opening: Opening): readonly Finding[] {
 function leftHalts(opening: Opening, ligament: number | null): readonly Finding[] {
   const { side, strut, below, above, tall, least } = opening;
   if (Math.min(below, above) < NO_LIGAMENT)
-    return [noLigament(opening, say`write a ligament of at least ${length(LEAST_LIGAMENT)}`)];
+    return [noLigament(opening, say`write a ligament of at least ${atLeast(LEAST_LIGAMENT)}`)];
   if (tall >= least) return [];
   const thinner = tidy(Math.min(strut - least, (side - least) / 2));
   if (ligament !== null && thinner >= NO_LIGAMENT)
-    return [tooLow(opening, say`write a ligament of at most ${length(thinner)}`)];
+    return [tooLow(opening, say`write a ligament of at most ${atMost(thinner)}`)];
   const isTall = side >= least + 2 * LEAST_LIGAMENT;
   // unwritten, the wood above an opening is what struts leave below it
-  const struts = say`the struts at least ${length(tidy((side + least) / 2))}`;
+  const struts = say`the struts at least ${atLeast(tidy((side + least) / 2))}`;
   return [tooLow(opening, [...say`make `, ...(isTall ? struts : deeper(opening, least))])];
 }
 

@@ -3,7 +3,7 @@ import type { Pose, Vector } from '../../geometry/shapes.ts';
 import { placed, turned } from '../../geometry/vector.ts';
 import type { Fastener, HardwareUse } from '../../stock/fastener.ts';
 import type { HardwareStock } from '../../stock/goods.ts';
-import { length, say } from '../../units/say.ts';
+import { atLeast, length, say } from '../../units/say.ts';
 import type { Goods } from '../goods.ts';
 import { tidy } from '../machining.ts';
 import { told } from '../told.ts';
@@ -86,7 +86,7 @@ function noScrew(goods: Goods, where: string, wood: Screwed): Finding {
   const mend =
     least <= most
       ? say`add one about ${length(usual)} thick and ${length(least)} to ${length(most)} long (form: screw) to a stock file`
-      : say`use wood at least ${length(least + 1 - wood.through)} thick behind it`;
+      : say`use wood at least ${atLeast(least + 1 - wood.through)} thick behind it`;
   return told('halt', {
     rule: 'no-screw-fits',
     where,
@@ -123,7 +123,7 @@ function noBolt(where: string, { thread, grip }: { readonly thread: number; read
   const mend =
     needed === null
       ? say`use a thread of M5, M6, M8, M10, M12, 1/4 in, 5/16 in or 3/8 in`
-      : say`add a bolt of diameter: ${threadText(thread)} at least ${length(needed)} long (form: bolt), its nut (form: nut) and its washer (form: washer) to a stock file`;
+      : say`add a bolt of diameter: ${threadText(thread)} at least ${atLeast(needed)} long (form: bolt), its nut (form: nut) and its washer (form: washer) to a stock file`;
   return told('halt', {
     rule: 'no-bolt-fits',
     where,

@@ -2,7 +2,7 @@ import type { Finding } from '../../finding.ts';
 import type { Box, Vector } from '../../geometry/shapes.ts';
 import { plus, times } from '../../geometry/vector.ts';
 import type { Fastener } from '../../stock/fastener.ts';
-import { length, say } from '../../units/say.ts';
+import { atLeast, atMost, length, say } from '../../units/say.ts';
 import { tidy } from '../machining.ts';
 import { told } from '../told.ts';
 import { groupOf } from './count.ts';
@@ -86,8 +86,8 @@ function driverReach({ head, direction, holds, through, length: long }: Fastener
   const short = tidy(free - long);
   const mend =
     short > 0
-      ? say`move ${before ?? ''} ${length(tidy(needed - free))} away, or have a driver no longer than ${length(short)}`
-      : say`move ${before ?? ''} ${length(tidy(needed - free))} away`;
+      ? say`move ${before ?? ''} ${atLeast(tidy(needed - free))} away, or have a driver no longer than ${atMost(short)}`
+      : say`move ${before ?? ''} ${atLeast(tidy(needed - free))} away`;
   return {
     free,
     finding: told('halt', { rule: 'no-room-for-driver', where: holds, what, figure: free, limit: needed, mend }),
@@ -104,7 +104,7 @@ function nutReach(
   const { free, before } = freeAlong({ from, way: direction, half: SOCKET }, boxes, NUT);
   if (free >= NUT) return null;
   const what = say`beyond the bolts through ${through[through.length - 1] ?? ''} ${length(free)} are free up to ${before ?? ''}, too little for a nut and a spanner`;
-  const mend = say`move ${before ?? ''} ${length(tidy(NUT - free))} away`;
+  const mend = say`move ${before ?? ''} ${atLeast(tidy(NUT - free))} away`;
   return {
     free,
     finding: told('halt', { rule: 'bolt-without-nut-access', where: holds, what, figure: free, limit: NUT, mend }),

@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding.ts';
 import type { Envelope } from '../../stock/part.ts';
-import { length, say } from '../../units/say.ts';
+import { atLeast, atMost, length, say } from '../../units/say.ts';
 import type { Site } from '../fitting.ts';
 import { tidy } from '../machining.ts';
 import { told } from '../told.ts';
@@ -39,7 +39,7 @@ function roomHalts(site: Site, legs: LegFigures, corner: CornerName): readonly F
     const what = say`the leg needs ${length(needs)} in the frame's corner, which is ${length(has)} clear`;
     const most = Math.max(0, Math.floor(tidy(has / legs.t)));
     const layers = legs.input.form === 'post' ? say` (${String(most)} layers)` : say``;
-    const mend = [...say`make it at most ${length(has)}`, ...layers, ...say`, or move the nearest strut away`];
+    const mend = [...say`make it at most ${atMost(has)}`, ...layers, ...say`, or move the nearest strut away`];
     return [told('halt', { rule: 'leg-larger-than-corner', where, what, figure: needs, limit: has, mend })];
   }
   const meeting = meetHalts(site, legs, { where, room, along, inward });
@@ -67,7 +67,7 @@ function meetHalts({ grid }: Site, legs: LegFigures, { where, along, inward }: R
   if (reach[way] <= clear[way]) return [];
   const what = say`a leg and its pad reach ${length(reach[way])} from the frame's side, and two of them meet in the middle`;
   const size = way === 'inward' ? 'width' : 'length';
-  const mend = say`make the ${size} at least ${length(2 * (reach[way] + grid.t))}, or the legs slimmer`;
+  const mend = say`make the ${size} at least ${atLeast(2 * (reach[way] + grid.t))}, or the legs slimmer`;
   return [told('halt', { rule: 'legs-meet', where, what, figure: reach[way], limit: clear[way], mend })];
 }
 
@@ -76,7 +76,7 @@ function nutHalts({ input }: LegFigures, { where, room, along, inward }: Reach):
   const behind = input.form === 'trestle' ? tidy(room.along - along) : tidy(room.inward - inward);
   if (behind >= NUT_ROOM) return [];
   const what = say`behind the leg's bolts ${length(behind)} are free, too little for a nut and a spanner`;
-  const mend = say`keep ${length(NUT_ROOM)} free: make the leg ${length(NUT_ROOM - behind)} slimmer or move the strut behind it`;
+  const mend = say`keep ${length(NUT_ROOM)} free: make the leg ${atLeast(NUT_ROOM - behind)} slimmer, by its layers or its width, or move the strut behind it ${atLeast(NUT_ROOM - behind)} away`;
   return [told('halt', { rule: 'bolt-without-nut-access', where, what, figure: behind, limit: NUT_ROOM, mend })];
 }
 
@@ -86,7 +86,7 @@ function heightHalts(site: Site, legs: LegFigures, where: string): readonly Find
   const needs = shortest(site, legs, where);
   if (tidy(grid.sideUnderside - stand) >= needs) return [];
   const what = say`under the frame ${length(grid.sideUnderside)} are left for the leg and what it stands on, which is ${length(stand)}`;
-  const mend = say`raise the height to at least ${length(grid.deckTop + stand + needs - grid.sideUnderside)}, or use lower casters`;
+  const mend = say`raise the height to at least ${atLeast(grid.deckTop + stand + needs - grid.sideUnderside)}, or use lower casters`;
   return [
     told('halt', {
       rule: 'no-height-for-legs',
@@ -121,8 +121,8 @@ function plateHalts(site: Site, legs: LegFigures, where: string): readonly Findi
   );
   const mend =
     legs.input.form === 'angle'
-      ? say`write a foot-width of at least ${length(wider)}`
-      : say`make the leg at least ${length(wider)} wide`;
+      ? say`write a foot-width of at least ${atLeast(wider)}`
+      : say`make the leg at least ${atLeast(wider)} wide`;
   return [told('halt', { rule: 'pad-smaller-than-plate', where, what, figure: Math.max(0, pad), limit: plate, mend })];
 }
 
@@ -175,6 +175,6 @@ function footNotes({ input }: LegFigures): readonly Finding[] {
   if (input.stand.kind !== 'foot') return [];
   const { travel, height } = input.stand;
   const what = say`feet are reckoned ${length(height)} tall, in the middle of ${length(travel)} of travel`;
-  const mend = say`they level a floor that is out by ${length(travel / 2)} either way; measure the gap under the fourth foot in every place the bench will stand`;
+  const mend = say`they level a floor that is out by ${atMost(travel / 2)} either way; measure the gap under the fourth foot in every place the bench will stand`;
   return [told('note', { rule: 'foot-travel', where: 'leg', what, figure: travel, limit: null, mend })];
 }

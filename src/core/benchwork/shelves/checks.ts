@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding.ts';
 import type { Envelope } from '../../stock/part.ts';
-import { length, say } from '../../units/say.ts';
+import { atLeast, atMost, length, say } from '../../units/say.ts';
 import { type Bay, baysBehind, standingIn } from '../drawers/bays.ts';
 import { bayAcross, LEAST_LIGAMENT } from '../drawers/figures.ts';
 import type { Site } from '../fitting.ts';
@@ -36,8 +36,8 @@ export function heightHalts({ grid }: Site, { id: where, top, lowest }: Height):
     below > 0
       ? say`a shelf ${length(below)} below the deck does not fit between its cleats and the wood above the opening`
       : say`a shelf and its cleats are taller than the struts of ${length(grid.strut)}`;
-  const deeper = say`make the struts at least ${length(grid.strut + least - most)} deep`;
-  const mend = most < least ? deeper : say`put it ${length(least)} to ${length(most)} below`;
+  const deeper = say`make the struts at least ${atLeast(grid.strut + least - most)} deep`;
+  const mend = most < least ? deeper : say`put it ${atLeast(least)} to ${atMost(most)} below`;
   return [
     told('halt', { rule: 'shelf-height', where, what, figure: Math.max(0, below), limit: Math.max(0, most), mend }),
   ];
@@ -54,7 +54,7 @@ export function handCares({ grid }: Site, { id: where, top, lowest }: Height): r
   const mend =
     most >= needs
       ? say`put it ${length(needs)} to ${length(most)} below the deck`
-      : say`make the struts ${length(tidy(needs - most))} deeper, or keep only flat things on it`;
+      : say`make the struts ${atLeast(tidy(needs - most))} deeper, or keep only flat things on it`;
   return [told('care', { rule: 'no-hand-room', where, what, figure: room, limit: HAND, mend })];
 }
 
@@ -64,6 +64,6 @@ export function widthHalts(site: Site, bay: Bay, where: string): readonly Findin
   const [wide, least] = [tidy(u1 - u0), tidy(2 * site.grid.t + LEAST_WIDE)];
   if (wide >= least) return [];
   const what = say`bay ${String(bay.number)} of the ${bay.side} is ${length(wide)} wide, too narrow for a shelf between its cleats`;
-  const mend = say`choose a bay at least ${length(least)} wide`;
+  const mend = say`choose a bay at least ${atLeast(least)} wide`;
   return [told('halt', { rule: 'bay-too-narrow', where, what, figure: wide, limit: least, mend })];
 }

@@ -1,4 +1,4 @@
-import { length, type Sentence, say } from '../../units/say.ts';
+import { atMost, length, type Sentence, say } from '../../units/say.ts';
 import { type Draft, singleDraft } from './draft.ts';
 
 /** Risers stand at most so far apart under a raised roadbed, mm; common practice, no source. */
@@ -102,7 +102,7 @@ function raising({ raised }: LayWork): Draft {
     id: 'raise-lines',
     title: 'Raise the lines on risers',
     lines: [
-      say`Heights are from the deck's top to the underside of the roadbed. Set a riser at each place, and at most ${length(RISERS)} apart where the height stays the same between two. Stretch the roadbed over them and look along it: no riser may show as a hump.`,
+      say`Heights are from the deck's top to the underside of the roadbed. Set a riser at each place, and at most ${atMost(RISERS)} apart where the height stays the same between two. Stretch the roadbed over them and look along it: no riser may show as a hump.`,
     ],
     says: raised.map(heightsOf),
     tools: ['steel-rule', 'wood-glue'],

@@ -47,6 +47,7 @@ function unfedFindings(unfed: readonly RailBranch[]): readonly Finding[] {
 }
 
 function assumedFindings({ rail, rails }: WiringInput): readonly Finding[] {
+  if (rails.lines.length > 0 && !(rail.ohmPerMetre > 0)) return [railOfNothing(rail.ohmPerMetre)];
   if (!rail.assumed || rails.lines.length === 0) return [];
   return [
     tell({
@@ -62,4 +63,15 @@ function assumedFindings({ rail, rails }: WiringInput): readonly Finding[] {
       },
     }),
   ];
+}
+
+function railOfNothing(ohmPerMetre: number): Finding {
+  return tell({
+    rule: 'rail-resists-nothing',
+    level: 'halt',
+    where: 'rails',
+    what: say`One rail is written to resist ${ohms(ohmPerMetre)} a metre: no rail resists nothing.`,
+    mend: say`Measure a yard of your rail, or leave 'ohm-per-metre' out: then that of nickel silver is taken.`,
+    ...{ figure: ohmPerMetre, limit: 0, unit: 'ohm', source: 'Ohm' },
+  });
 }

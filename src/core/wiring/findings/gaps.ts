@@ -1,5 +1,5 @@
 import type { Finding } from '../../finding.ts';
-import { length, type Said, say } from '../../units/say.ts';
+import { atLeast, length, type Said, say } from '../../units/say.ts';
 import type { Gap } from '../gap.ts';
 import { approachLength, type Gaps, NEAR_CUT } from '../gaps.ts';
 import type { WiringInput } from '../input.ts';
@@ -78,7 +78,7 @@ function shortSection({ train }: WiringInput, { line, length: long }: Gaps['sect
       level: long >= train ? 'care' : 'halt',
       where: line,
       what: say`The reversing section on ${line} is ${length(long)} long; a train that conducts over ${length(train)} stands over both its ends.`,
-      mend: say`Lengthen it by ${length(needs - long)}; as a full circle it needs a radius of ${length(leastCircle(needs))}. Or run trains that conduct over no more than ${length(Math.max(0, long / 1.1))}.`,
+      mend: say`Lengthen it by ${atLeast(needs - long)}; as a full circle it needs a radius of ${atLeast(leastCircle(needs))}. Or run trains that conduct over no more than ${length(Math.max(0, long / 1.1))}.`,
       ...{
         figure: long,
         limit: needs,

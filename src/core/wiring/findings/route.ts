@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding.ts';
 import { CUT_LIMITS_SOURCE, HOLE_FROM_EDGE } from '../../stock/cut-limits.ts';
-import { length, say } from '../../units/say.ts';
+import { atLeast, length, say } from '../../units/say.ts';
 import { belowAt } from '../comes-down.ts';
 import type { WiringInput } from '../input.ts';
 import type { LaidBus } from '../laid-bus.ts';
@@ -94,7 +94,7 @@ function missedFindings({ route, wired }: LaidBus): readonly Finding[] {
       level: 'halt',
       where: feeder?.line ?? drop.replace('load.', ''),
       what: [...place, ' lies over a bay that the bus does not get to.'],
-      mend: say`Leave a way of ${length(2 * wired.under.site.radius)} and a little into that bay, or write a route that passes it.`,
+      mend: say`Leave a way of ${atLeast(2 * wired.under.site.radius)} and a little into that bay, or write a route that passes it.`,
       ...{ figure: null, source: 'geometry' },
     });
   });
@@ -127,7 +127,7 @@ function tailFindings({ tails, wired }: LaidBus): readonly Finding[] {
         level: 'care',
         where: line,
         what: say`The wires from the bus to ${line} at ${length(at)} are ${length(tail.length)} long.`,
-        mend: say`Bring the bus ${length(tail.length - TAIL_LIMIT)} nearer, or move what keeps it off.`,
+        mend: say`Bring the bus ${atLeast(tail.length - TAIL_LIMIT)} nearer, or move what keeps it off.`,
         ...{ figure: tail.length, limit: TAIL_LIMIT, unit: 'mm' },
       }),
     ];
@@ -212,7 +212,7 @@ function offMiddleFindings({ holes, run }: LaidBus): readonly Finding[] {
       where: worst.part,
       what: say`The bus runs ${length(run.z)} above the floor, off the middle of ${listed([...new Set(off.map(({ part }) => part))])}: in ${worst.part} ${length(Math.abs(worst.off))} ${worst.off > 0 ? 'above' : 'below'} it, ${length(worst.wood)} of wood left.`,
       mend: thin
-        ? say`Leave at least ${length(worst.diameter)} of wood: move what keeps the bus off the middle, or take a thinner bus.`
+        ? say`Leave at least ${atLeast(worst.diameter)} of wood: move what keeps the bus off the middle, or take a thinner bus.`
         : say`Keep to holes of ${length(worst.diameter)}, under the ${length(worst.limit)} that a board so high may lose, and off its ends and joints; house joists keep ${length(HOLE_FROM_EDGE)} of wood.`,
       ...{
         figure: worst.wood,
