@@ -15,6 +15,7 @@ import type { Mark } from './mark.ts';
 import { type Keyed, keyedNames, nameKeys } from './name-keys.ts';
 import { frameOf, papers } from './paper.ts';
 import { partLayout } from './part-drawing.ts';
+import { pilotNotes } from './part-pilots.ts';
 import { screwBlocks } from './part-screws.ts';
 import { scaleBarMarks } from './scale-bar.ts';
 import { boardLayout } from './scenery/board-drawing.ts';
@@ -66,7 +67,7 @@ function contentOf(
     if (part !== undefined)
       return partLayout(part, options, {
         screwsAt: (scale) => screwBlocks(notebook, part, { scale, options }),
-        notes: [...requestNotes(notebook, part, options.unit), ...fixNotes(notebook, part, options.unit)],
+        notes: [pilotNotes, requestNotes, fixNotes].flatMap((notes) => notes(notebook, part, options.unit)),
       });
   }
   if (entry.kind === 'sheet') {

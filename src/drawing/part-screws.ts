@@ -16,6 +16,7 @@ import { type Ordinate, ordinateMarks, ordinatePitch } from './ordinates.ts';
 import { polygonMark } from './outline.ts';
 import { scales, scaleText } from './paper.ts';
 import { isBored, letterOf, same } from './part-groups.ts';
+import { featureMarks } from './part-marks.ts';
 import { type Rule, ruleSpot } from './rule.ts';
 import { fitsSheet } from './sheet.ts';
 import { onPaper, paperX, paperY, type View } from './view.ts';
@@ -181,10 +182,20 @@ function crossMarks(view: View, { at, side, diameter }: Spot): readonly Mark[] {
 
 type Ask = { readonly part: Part; readonly kinds: readonly Kind[]; readonly unit: DrawingUnit };
 
+/** From which side the screws are driven, where that isn't the side one looks at. */
+function sideWords(kinds: readonly Kind[]): readonly string[] {
+  const spots = kinds.flatMap((kind) => kind.spots);
+  const back = spots.filter(({ side }) => side === 'back').length;
+  if (back === 0) return [];
+  return [back === spots.length ? 'Driven from the back.' : 'Dashed: driven from the back.'];
+}
+
 function viewAt({ part, kinds, unit }: Ask, scale: number): Block {
   const view: View = { name: 'screws', scale, origin: [0, 0], breaks: [] };
+  const window = { x0: 0, x1: part.blank.length, y0: 0, y1: part.blank.width };
   const marks = [
     polygonMark(view, partOutline(part), { pen: 'edge', fill: 'wood' }),
+    ...part.features.flatMap((feature) => featureMarks(view, feature, { blank: part.blank, window })),
     ...kinds.flatMap(({ spots }) => spots.flatMap((spot) => crossMarks(view, spot))),
   ];
   const figures = (['x', 'y'] as const).flatMap((axis) => {
@@ -192,7 +203,7 @@ function viewAt({ part, kinds, unit }: Ask, scale: number): Block {
     return own.length === 0 ? [] : [figureBlock(view, part, { figures: own, axis, unit })];
   });
   const drawn = joined({ marks, views: [view], dimensions: [] }, ...figures);
-  return headedBlock(drawn, `Screws, seen on the face ${scaleText(scale)}`, []);
+  return headedBlock(drawn, `Screws, the piece seen on its face ${scaleText(scale)}`, sideWords(kinds));
 }
 
 /** Positions along a row, each a figure of its own. */
@@ -225,7 +236,7 @@ function kindNote({ stock = [] }: DrawingBook, { part, unit }: Ask, kind: Kind) 
   const all = part.places.length === new Set(first?.labels).size;
   const only = all ? '' : `, on ${[...new Set(first?.labels)].join(', ')} only`;
   const { words, dimensions } = rowWords(kind, unit);
-  const count = `${kind.spots.length}× ${name}, ${first?.side ?? 'face'}`;
+  const count = `${kind.spots.length}× ${name}, driven from the ${first?.side ?? 'face'}`;
   const said = [count, first?.purpose ?? '', holeWords(first, unit)].filter((one) => one !== '').join(', ');
   return { letter: kind.letter, words: `${said}${only}${words}`, dimensions };
 }

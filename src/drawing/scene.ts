@@ -1,4 +1,6 @@
 import { union } from '../core/geometry/booleans.ts';
+import { convexPieces } from '../core/geometry/convex.ts';
+import { convexHull } from '../core/geometry/hull.ts';
 import { bounds, rectangle } from '../core/geometry/polygon.ts';
 import type { Point, Polygon, Pose, Vector } from '../core/geometry/shapes.ts';
 import { dot, placed } from '../core/geometry/vector.ts';
@@ -65,7 +67,15 @@ function edgeOn(one: Placed, gaze: Gaze): readonly Polygon[] {
     const { low, high } = bounds(corners(one).map((corner) => flattened(pose, gaze, corner)));
     return [{ outline: rectangle(low, high), holes: [] }];
   }
-  const loops = solidOf(one.part).prisms.map(({ polygon, from, to }) => {
+  const solid = solidOf(one.part);
+  if (solid.cuts.length > 0) {
+    const project = (at: Vector): Point => [dot(at, gaze.right), dot(at, gaze.up)];
+    return union(
+      convexPieces(solid, pose).map((piece) => convexHull(piece.corners.map(project))),
+      [],
+    );
+  }
+  const loops = solid.prisms.map(({ polygon, from, to }) => {
     const { low, high } = bounds(polygon.outline);
     const [a, b]: readonly [Vector, Vector] =
       hidden === 'x'

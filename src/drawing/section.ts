@@ -1,5 +1,5 @@
 import { union } from '../core/geometry/booleans.ts';
-import { rectangle } from '../core/geometry/polygon.ts';
+import { clipConvex, rectangle } from '../core/geometry/polygon.ts';
 import type { Point, Polygon, Solid } from '../core/geometry/shapes.ts';
 
 /** A plane across a part: x or y of the part held at a value, mm. */
@@ -18,10 +18,15 @@ function crossings(loops: readonly (readonly Point[])[], { axis, at }: SectionPl
   return found.toSorted((a, b) => a - b);
 }
 
-/**
- * The cut face of a solid by a plane across it, before its slanted cuts: u along the part's other axis, v through the
- * thickness; mm.
- */
+/** A rectangle of the cut face without what the solid's slanted cuts take off it. */
+function slantCut(loop: readonly Point[], { cuts }: Solid, { axis, at }: SectionPlane): readonly Point[] {
+  return cuts.reduce<readonly Point[]>((left, { normal: [x, y, z], offset }) => {
+    const [held, other] = axis === 'x' ? [x, y] : [y, x];
+    return clipConvex(left, { normal: [other, z], offset: offset - held * at });
+  }, loop);
+}
+
+/** The cut face of a solid by a plane across it: u along the part's other axis, v through the thickness; mm. */
 export function sectionOf(solid: Solid, plane: SectionPlane): readonly Polygon[] {
   const rectangles = solid.prisms.flatMap(({ polygon, from, to }) => {
     const us = crossings([polygon.outline, ...polygon.holes], plane);
@@ -30,5 +35,6 @@ export function sectionOf(solid: Solid, plane: SectionPlane): readonly Polygon[]
       return i % 2 === 1 || end === undefined || end - u < 1e-9 ? [] : [rectangle([u, from], [end, to])];
     });
   });
-  return union(rectangles, []);
+  const loops = rectangles.map((loop) => slantCut(loop, solid, plane)).filter((loop) => loop.length > 2);
+  return union(loops, []);
 }

@@ -80,10 +80,10 @@ describe("the demo's basin", () => {
       .sheets.flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])))
       .join(' ');
 
-  test('cuts the deck and strut.across-2, with its limit a care on the drawing', () => {
+  test('cuts the deck and strut.across-2, with its limit a care and no order on the drawing', () => {
     expect(notch(as)).toEqual([['strut.across-2', 'notch']]);
     expect(told(as).map(({ level }) => level)).toEqual(['care', 'care']);
-    expect(drawn(as, 'strut.across-2')).toContain('keep within 22.5 mm deep');
+    expect(drawn(as, 'strut.across-2')).not.toContain('keep within');
     expect(as.requests.filter(({ by }) => by === 'basin').map(({ kind, part }) => `${kind} ${part}`)).toEqual([
       'notch strut.across-2',
       'cut-out deck.1',
