@@ -22,7 +22,7 @@ function nameOf({ name, lines }: DistrictFigures): Html {
 function voltsOf({ forTrains, worst }: DistrictFigures): Html {
   if (worst === null) return text('nothing here is fed');
   const trains = line(text(`trains draw ${amperes(forTrains)} on `), placeOn(worst));
-  return line(text(`${worst.volts.toFixed(1)}\u00A0V`), below(trains));
+  return line(text(`${Number(worst.volts.toFixed(2))}\u00A0V`), below(trains));
 }
 
 function shortOf({ short }: DistrictFigures): Html {

@@ -1,4 +1,4 @@
-import type { Gap } from '../core/wiring/gap.ts';
+import { type Gap, gapTag } from '../core/wiring/gap.ts';
 import type { LaidUnit } from '../core/wiring/laid-unit.ts';
 import { UNIT_NAMES as UNIT_TITLES, unitTag } from '../core/wiring/units.ts';
 import { both, line, text } from './html.ts';
@@ -54,7 +54,7 @@ export function gapTable({ notebook }: Book): Told | null {
     caption: line(text('Cuts through the rails, from the start of their line, in '), both(UNIT_NAMES)),
     columns: [['Cut'], ['Line'], ['At', 'right'], ['Rails'], ['Why']],
     rows: gaps.map((gap) => [
-      text(gap.id.replace('gap-', 'G')),
+      text(gapTag(gap.id)),
       text(gap.line),
       both(figurePair(gap.at)),
       text(gap.rails === 'both' ? 'both' : "the frog's"),

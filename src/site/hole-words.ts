@@ -1,5 +1,5 @@
 import { holeOnPart } from '../core/wiring/hole-on-part.ts';
-import type { DrillAccess } from '../core/wiring/holes.ts';
+import { type DrillAccess, holeTag } from '../core/wiring/holes.ts';
 import { below, both, type Html, line, partLink, text } from './html.ts';
 import { figurePair, lengthPair } from './lengths.ts';
 import type { Book } from './notebooks.ts';
@@ -37,7 +37,7 @@ export function holeTable(book: Book): Told {
       const on = holeOnPart(book.notebook, hole);
       const most = line(text('for '), text(`${hole.wires} wires; at most `), both(lengthPair(hole.limit)));
       return [
-        text(hole.id.replace('hole-', 'H')),
+        text(holeTag(hole.id)),
         partLink(book, hole.part, pieceLabel(book, hole.part)),
         on?.end == null ? figure(on?.at?.[0]) : line(figure(on.at?.[0]), below(text(`the ${on.end} end`))),
         on?.edge === 'underside'

@@ -1,27 +1,30 @@
 import { plugTag } from '../core/wiring/bench-joints.ts';
 import type { Connector } from '../core/wiring/connectors.ts';
+import { holeTag } from '../core/wiring/holes.ts';
 import type { SmallPart } from '../core/wiring/small-part.ts';
+import { pairNumber } from '../core/wiring/wire.ts';
 import { type Html, line, text } from './html.ts';
 import type { Book } from './notebooks.ts';
 import type { Told } from './table.ts';
 import { plainName } from './words.ts';
 
-function forWhat({ kind, of }: SmallPart): Html {
+function forWhat({ notebook }: Book, { kind, of }: SmallPart): Html {
   if (kind === 'supply') return text('the whole layout');
   if (kind === 'joint') return text('bus, in every bay');
+  if (kind === 'plug') return text(of.map((id) => `pair ${pairNumber(notebook.wiring?.wires ?? [], id)}`).join(', '));
   if (kind === 'clip') return text('bus and thin wires, in every bay');
-  return text(of.map((id) => (kind === 'grommet' ? id.replace('hole-', 'H') : plainName(id))).join(', '));
+  return text(of.map((id) => (kind === 'grommet' ? holeTag(id) : plainName(id))).join(', '));
 }
 
 /** What is bought by the piece for the wires; null where nothing is. */
-export function smallPartTable({ notebook }: Book): Told | null {
-  const parts = notebook.wiring?.smallParts ?? [];
+export function smallPartTable(book: Book): Told | null {
+  const parts = book.notebook.wiring?.smallParts ?? [];
   if (parts.length === 0) return null;
   return {
     label: 'Small parts',
     caption: text('Small parts of the wiring; they are on the shopping list too'),
     columns: [['Part'], ['How many', 'right'], ['For']],
-    rows: parts.map((part) => [text(part.name), text(String(part.quantity)), forWhat(part)]),
+    rows: parts.map((part) => [text(part.name), text(String(part.quantity)), forWhat(book, part)]),
   };
 }
 

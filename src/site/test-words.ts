@@ -1,3 +1,4 @@
+import { gapTag } from '../core/wiring/gap.ts';
 import type { TestRow } from '../core/wiring/test-sheet.ts';
 import { type Pair, wholeSentence } from './lengths.ts';
 import type { Book } from './notebooks.ts';
@@ -19,7 +20,7 @@ export function testName({ id, of }: Pick<TestRow, 'id' | 'of'>, { notebook }: B
   const name = wiring?.districts.find((one) => one.id === of)?.name ?? of;
   const label = wiring?.wires.find((wire) => wire.id === `${of}-a`)?.label.replace(/a$/, '');
   if (kind === 'feeder' && label !== undefined) return `Pair ${label}`;
-  if (kind === 'cut') return `Cut ${of.replace('gap-', 'G')}`;
+  if (kind === 'cut') return `Cut ${gapTag(of)}`;
   if (kind === 'volts') return `Voltage in ${name}`;
   if (kind === 'coin') return `Coin on the rails of ${name}`;
   return of.charAt(0).toUpperCase() + of.slice(1).replaceAll('-', ' ');

@@ -43,7 +43,9 @@ export function wireTable(book: Book): Told {
     caption: line(
       text('Length of each wire as cut, with slack for bends, ends and mistakes, in '),
       both(UNIT_NAMES),
-      text('; its number and letter go on both ends'),
+      text(
+        '; its number and letter go on both ends. Along and across are from a bench’s front left corner, seen from above',
+      ),
     ),
     columns: [['Wires'], ['Each', 'right'], ['From and to']],
     rows: numbered(book).map(({ number, wires: [first, ...rest] }) => {

@@ -28,12 +28,17 @@ function lineOf(alike: readonly GoodsWanted[], stock: Stock | null, buying: Buyi
     ? null
     : alike.reduce((sum, { quantity }) => sum + (quantity ?? 0), 0);
   const inHand = (stock === null ? undefined : buying.inHand[stock.id]) ?? 0;
-  const bought = quantities(stock, { need, inHand, spares: buying.spares });
+  const reels = reelsOf(alike);
+  const bought = quantities(stock, {
+    need: stock?.kind === 'wire' ? metresOf(reels, need) : need,
+    inHand,
+    spares: buying.spares,
+  });
   const each = stock === null ? null : priceOfUnit(stock, buying.prices);
   const [first] = alike;
   return {
     stock: stock?.id ?? first?.stock ?? null,
-    name: stock?.name ?? first?.name ?? '',
+    name: `${stock?.name ?? first?.name ?? ''}${reelsSaid(reels)}`,
     unit: unitOf(stock) ?? first?.unit ?? 'piece',
     size: null,
     ...bought,
@@ -43,6 +48,26 @@ function lineOf(alike: readonly GoodsWanted[], stock: Stock | null, buying: Buyi
     price: bought.quantity === null ? null : times(each, bought.quantity),
     for: chaptersOf(alike),
   };
+}
+
+type Reel = { readonly colour: string; readonly metres: number };
+
+/** Whole metres of each colour that is asked for, in the order they are. */
+function reelsOf(alike: readonly GoodsWanted[]): readonly Reel[] {
+  const colours = [...new Set(alike.flatMap(({ colour }) => colour ?? []))];
+  return colours.map((colour) => {
+    const mine = alike.filter((one) => one.colour === colour);
+    return { colour, metres: whole(mine.reduce((sum, { quantity }) => sum + (quantity ?? 0), 0) / 1000) };
+  });
+}
+
+/** What all reels come to, mm; the need itself where none has a colour. */
+function metresOf(reels: readonly Reel[], need: number | null): number | null {
+  return reels.length === 0 || need === null ? need : reels.reduce((sum, { metres }) => sum + metres * 1000, 0);
+}
+
+function reelsSaid(reels: readonly Reel[]): string {
+  return reels.length === 0 ? '' : ` (${reels.map(({ colour, metres }) => `${colour} ${metres} m`).join(', ')})`;
 }
 
 type Asked = { readonly need: number | null; readonly inHand: number; readonly spares: number };

@@ -59,4 +59,6 @@ export type GoodsWanted = {
   readonly unit: string | null;
   readonly quantity: number | null;
   readonly for: string;
+  /** of a wire, each colour being its own reel; absent: sold in none */
+  readonly colour?: string;
 };

@@ -2,10 +2,11 @@ import type { Plan } from '../plan.ts';
 import { TRACK_LAID } from '../steps/generated/laying.ts';
 import type { PairWork, WireWork } from '../steps/generated/wires.ts';
 import { length, type Sentence, say } from '../units/say.ts';
-import type { Gap } from '../wiring/gap.ts';
+import { type Gap, gapTag } from '../wiring/gap.ts';
+import { holeTag } from '../wiring/holes.ts';
 import { CLIP_EVERY } from '../wiring/small-parts.ts';
 import { UNIT_NAMES, unitTag } from '../wiring/units.ts';
-import type { Wire } from '../wiring/wire.ts';
+import { pairNumber, type Wire } from '../wiring/wire.ts';
 import type { WiringModel } from '../wiring/wiring.ts';
 
 /** The wiring as its steps need it. */
@@ -23,8 +24,9 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
       bench,
     })),
     clipEvery: CLIP_EVERY[plan.head.show],
-    through: wiring.holes.map(({ part }) => part),
-    cuts: wiring.gaps.map(({ line, at, rails }) => ({ line, at, rails })),
+    holes: wiring.holes.map(({ diameter, id, part }) => ({ tag: holeTag(id), part, diameter })),
+    cuts: wiring.gaps.map(({ id, line, at, rails }) => ({ tag: gapTag(id), line, at, rails })),
+    apart: cutTests(wiring),
     dead: deadTests(wiring),
     live: rows(wiring.tests.filter((test) => !isDead(test))),
     supply: { volts: wiring.volts, tripsAt: wiring.tripsAt },
@@ -35,22 +37,24 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
   };
 }
 
-/** The tests without power, each way of measuring said once with the places where it is done. */
-function deadTests({ gaps, feeders, wires }: WiringModel): readonly Sentence[] {
-  const cuts = (rails: Gap['rails']) => placed(gaps.filter((gap) => gap.rails === rails));
+/** The tests of cuts, each way of measuring said once with the places where it is done. */
+function cutTests({ gaps }: WiringModel): readonly Sentence[] {
+  const cuts = (rails: Gap['rails']) =>
+    placed(
+      gaps.filter((gap) => gap.rails === rails),
+      ({ id }) => `${gapTag(id)}, `,
+    );
   const [both, frog] = [cuts('both'), cuts('frog')];
-  const labelOf = (id: string) => wires.find((wire) => wire.id === `${id}-a`)?.label.replace(/a$/, '');
-  const fed = placed(feeders, ({ id }) => `${labelOf(id) ?? id}, `);
   return [
-    ...(both.length === 0
-      ? []
-      : [
-          say`Along each rail across a cut: no connection in either rail while the wires of one side are off the bus.`,
-          both,
-        ]),
-    ...(frog.length === 0
-      ? []
-      : [say`Along the frog's rail across its cut: no connection while the wires of one side are off the bus.`, frog]),
+    ...(both.length === 0 ? [] : [say`Along each rail across a cut: no connection in either rail.`, both]),
+    ...(frog.length === 0 ? [] : [say`Along the frog's rail across its cut: no connection.`, frog]),
+  ];
+}
+
+/** The tests without power, each way of measuring said once with the places where it is done. */
+function deadTests({ feeders, wires }: WiringModel): readonly Sentence[] {
+  const fed = placed(feeders, ({ id }) => `${pairNumber(wires, id)}, `);
+  return [
     ...(fed.length === 0
       ? []
       : [say`From each wire of a feeder: under one ohm to its own rail, no connection to the other.`, fed]),

@@ -7,7 +7,7 @@ export function wiresWanted(wiring: WiringModel | null, stock: readonly Stock[])
   if (wiring === null) return [];
   const wires = wiring.wires.map((wire): GoodsWanted => {
     const name = stock.find(({ id }) => id === wire.stock)?.name ?? wire.stock;
-    return { stock: wire.stock, name, unit: 'metre', quantity: wire.length, for: 'wiring' };
+    return { stock: wire.stock, name, unit: 'metre', quantity: wire.length, for: 'wiring', colour: wire.colour };
   });
   const plugs = wiring.connectors.map(
     ({ pins }): GoodsWanted => ({

@@ -10,3 +10,8 @@ export type Gap = {
   /** both, or the one that comes from a live frog */
   readonly rails: 'both' | 'frog';
 };
+
+/** What is written at a cut: `G1` of `gap-1`. */
+export function gapTag(id: string): string {
+  return id.replace('gap-', 'G');
+}

@@ -33,6 +33,11 @@ export type BusHole = {
   readonly wood: number;
 };
 
+/** What is written beside a hole: `H1` of `hole-1`. */
+export function holeTag(id: string): string {
+  return id.replace('hole-', 'H');
+}
+
 /** Room a drill with its bit needs, and an angle drill; common practice, no source. mm */
 export const DRILL_ROOM = 250;
 export const ANGLE_ROOM = 110;

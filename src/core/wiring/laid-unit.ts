@@ -1,6 +1,6 @@
-import { fromWorld, standing } from '../geometry/pose.ts';
 import type { Point, Vector } from '../geometry/shapes.ts';
 import type { WiredBench } from './input.ts';
+import { onBench } from './on-bench.ts';
 import { nearestBay } from './routing/bays.ts';
 import { type BusSpot, type Limb, partingOf, pointAlong } from './routing/limbs.ts';
 import { type LaidLimbs, type Tap, tapFor } from './routing/tap.ts';
@@ -36,14 +36,13 @@ export function layUnit(under: Under, laid: LaidLimbs, { unit, spots, near: aske
   const room = roomNear(under, laid, near);
   const at = room ?? near;
   const { id } = unit;
-  const own = asked === null && meeting !== null ? atMeeting(under, laid.z, { id, at, meeting }) : null;
+  const parting = asked === null && meeting !== null ? atMeeting(under, laid.z, { id, at, meeting }) : null;
   const bare = meeting === null ? null : bareTap(under, id, meeting);
-  const tap = own ?? tapFor(under, laid, { id, at }) ?? bare;
+  const tap = parting ?? tapFor(under, laid, { id, at }) ?? bare;
   if (tap === null) return null;
   const place = outward(under, at, under.underside - UNIT_SIZE[2] / 2);
-  const bench = benches.find(({ id }) => id === nearestBay(under.bays, at)?.bay.bench) ?? under.bench;
-  const [x, y] = fromWorld(standing([bench.place.x, bench.place.y], bench.place.turn), place);
-  return { ...unit, tap, place, clear: room !== null, bench: bench.id, onBench: [x, y] };
+  const own = onBench(under, benches, at);
+  return { ...unit, tap, place, clear: room !== null, bench: own.bench, onBench: own.place };
 }
 
 /** Where the ways to a unit's feeders part. */

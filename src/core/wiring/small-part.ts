@@ -5,11 +5,13 @@ export type SmallPart = {
     | 'breaker'
     | 'unit'
     | 'motor'
+    | 'thrower'
     | 'load'
     | 'diode'
     | 'resistor'
     | 'rectifier'
     | 'fuse'
+    | 'plug'
     | 'joint'
     | 'clip'
     | 'grommet';

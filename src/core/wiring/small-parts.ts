@@ -6,6 +6,7 @@ import type { WiringInput } from './input.ts';
 import type { LaidBus } from './laid-bus.ts';
 import type { LedLoad } from './led-load.ts';
 import type { SmallPart } from './small-part.ts';
+import { throwerParts } from './thrower.ts';
 import { spaceLength } from './wire.ts';
 
 /** Wires are clipped up at least this often; common practice, no source. mm */
@@ -22,11 +23,12 @@ type Counted = {
 export function smallParts({ input, laid, leds, fuses }: Counted): readonly SmallPart[] {
   const each: readonly SmallPart[] = [
     ...boughtGear(input, laid.wired.units),
-    ...input.loads.map((load) => loadPart(input, load)),
+    ...input.loads.flatMap((load) => [loadPart(input, load), ...throwerParts(input.supply, load)]),
     ...leds.flatMap(ledParts),
     ...fuses.flatMap(({ amps, load }): readonly SmallPart[] =>
       amps === null ? [] : [{ kind: 'fuse', name: `Fuse ${amps} A, slow, with its holder`, quantity: 1, of: [load] }],
     ),
+    ...leadPlugs(laid),
     ...joints(laid),
     ...clips(laid),
     ...laid.holes.map((hole) => grommet(hole, input.show)),
@@ -55,14 +57,28 @@ export function ohmName(ohm: number): string {
   return ohm >= 1000 ? `${ohm / 1000} kilohm` : `${ohm} ohm`;
 }
 
+/** A lead to a span that lifts parts at a plug. */
+function leadPlugs({ wired }: LaidBus): readonly SmallPart[] {
+  return wired.feeders
+    .filter(({ id, lead }) => lead && wired.taps.has(id))
+    .map(({ id }) => ({
+      kind: 'plug',
+      name: 'Plug and socket of 2 pins that goes in one way only',
+      quantity: 1,
+      of: [id],
+    }));
+}
+
 /** Each wire that meets the bus is joined to it, and each wire of a branch to the wire that it leaves. */
 function joints({ tails, wired }: LaidBus): readonly SmallPart[] {
-  const thin = 2 * tails.length + 4 * wired.units.length;
+  const thin = 2 * tails.length;
+  const heavy = 4 * wired.units.length;
   const branches = wired.nets.reduce((sum, { stretches }) => sum + 2 * Math.max(0, stretches.length - 1), 0);
   const part = (name: string, quantity: number): readonly SmallPart[] =>
     quantity === 0 ? [] : [{ kind: 'joint', name, quantity, of: [] }];
   return [
     ...part('Insulated joint of a thin wire to the bus', thin),
+    ...part('Insulated joint of a unit’s heavy wire to the bus', heavy),
     ...part('Insulated T-joint in the bus', branches),
   ];
 }

@@ -35,11 +35,9 @@ function cutTest({ at, id, line, of, rails }: Gap): TestRow {
     id: `cut.${id}`,
     of: id,
     what: one
-      ? say`Supply off. Ohmmeter along the rail of ${of}'s frog across the cut in ${line} at ${length(at)}.`
-      : say`Supply off. Ohmmeter along each rail across the cut in ${line} at ${length(at)}.`,
-    expect: one
-      ? say`No connection while the wires of one side are off the bus.`
-      : say`No connection in either rail while the wires of one side are off the bus.`,
+      ? say`Supply off, no feeder joined to the bus, no train on the rails. Ohmmeter along the rail of ${of}'s frog across the cut in ${line} at ${length(at)}.`
+      : say`Supply off, no feeder joined to the bus, no train on the rails. Ohmmeter along each rail across the cut in ${line} at ${length(at)}.`,
+    expect: one ? say`No connection.` : say`No connection in either rail.`,
   };
 }
 

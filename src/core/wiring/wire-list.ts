@@ -7,11 +7,13 @@ import type { Feeder } from './feeders.ts';
 import type { WiringInput } from './input.ts';
 import type { LaidUnit } from './laid-unit.ts';
 import type { Net } from './nets.ts';
-import { type BusSpot, type Limb, passing, spotAt, stretchPath } from './routing/limbs.ts';
+import { type BusSpot, type Limb, passing, pointAlong, spotAt, stretchPath } from './routing/limbs.ts';
 import { CLIPPED, type Tap } from './routing/tap.ts';
+import { placeSaid, sameSpot, type Tee, teesOf } from './tees.ts';
+import { throwerBefore } from './thrower.ts';
 import { outward, type Under } from './under.ts';
 import { unitTag } from './units.ts';
-import { BUS_SLACK, colours, cut, LEAD_LOOP, type Pair, TAIL_SLACK, type Wire } from './wire.ts';
+import { BUS_SLACK, colours, cut, FROG_COLOUR, LEAD_LOOP, type Pair, TAIL_SLACK, type Wire } from './wire.ts';
 
 /** A load as its wires find it: where it is, where they go up or end, and whether they come up through the deck. */
 export type WiredLoad = {
@@ -58,7 +60,7 @@ export function wireList(wired: Wired): readonly Wire[] {
   const thin = feeders?.stock.id ?? bus.stock.id;
   const buses = wired.nets.flatMap((net) => busPairs(wired, net, bus.stock.id));
   const numbers = new Map(buses.map(({ id }, i) => [id, i + 1]));
-  const named = { wired, numbers };
+  const named = { wired, numbers, tees: teesOf(wired) };
   const pairs: readonly Pair[] = [
     ...buses.map((pair) => ({ ...pair, ...startOf(named, pair) })),
     ...wired.units.flatMap((unit) => unitPairs(named, unit, bus.stock.id)),
@@ -68,14 +70,18 @@ export function wireList(wired: Wired): readonly Wire[] {
   ];
   const own = (stock: string) => [bus.stock, feeders?.stock].find((one) => one?.id === stock)?.colours ?? null;
   const both = pairs.flatMap((pair, i) =>
-    wiresOf(pair, i + 1, (pair.use === 'rails' ? own(pair.stock) : null) ?? colours(input.supply.control, pair.use)),
+    wiresOf(pair, i + 1, (pair.use === 'rails' ? own(pair.stock) : null) ?? colours(pair.use)),
   );
   const frogs = wired.frogs.map((one, i) => frogWire(wired, one, { stock: thin, number: pairs.length + 1 + i }));
   return [...both, ...frogs];
 }
 
-/** The wiring with the numbers of the bus pairs by their ids. */
-type Named = { readonly wired: Wired; readonly numbers: ReadonlyMap<string, number> };
+/** The wiring with the numbers of the bus pairs by their ids, and its T-joints. */
+type Named = {
+  readonly wired: Wired;
+  readonly numbers: ReadonlyMap<string, number>;
+  readonly tees: readonly Tee[];
+};
 
 function wiresOf(pair: Pair, number: number, [first, second]: readonly [string, string]): readonly Wire[] {
   return [
@@ -88,14 +94,12 @@ function wiresOf(pair: Pair, number: number, [first, second]: readonly [string, 
 function busPairs(wired: Wired, net: Net, stock: string): readonly Pair[] {
   const { input, joints, limbs, under, z } = wired;
   const name = ownerName(wired, net);
-  return busPieces(net, joints).map((piece, i) => ({
+  return busPieces(net, joints).map((piece) => ({
     ...{ id: piece.id, kind: 'bus', stock, district: net.district, net: net.id, use: 'rails' },
     ...{ from: [], on: null, along: piece.from },
     to:
       piece.ends === null
-        ? i === 0
-          ? say`end of ${name}`
-          : say`end of a branch of ${name}`
+        ? [...saidAt(wired, { limb: piece.limb, along: piece.to }), `, where it ends, ${name}`]
         : say`plug ${plugTag(piece.ends)}`,
     ...cut(
       stretchPath(limbs, piece).map((point) => outward(under, point, z)),
@@ -103,6 +107,12 @@ function busPairs(wired: Wired, net: Net, stock: string): readonly Pair[] {
       input.show,
     ),
   }));
+}
+
+/** A place on the bus in words. */
+function saidAt({ input, limbs, under }: Wired, { along, limb }: BusSpot): Sentence {
+  const own = limbs[limb];
+  return own === undefined ? [] : placeSaid(under, input.ground.benches, pointAlong(own, along));
 }
 
 /** What a pair of its own is called: its district, or the tag of its unit. */
@@ -114,7 +124,7 @@ function ownerName({ input, units }: Pick<Wired, 'input' | 'units'>, { district,
 type Join = { readonly from: Sentence; readonly on: string | null };
 
 /** Where a length of bus begins: at the supply, at its unit, at a plug, or at a T-joint. */
-function startOf({ wired, numbers }: Named, { id, net: own }: Pair): Join {
+function startOf({ wired, numbers, tees }: Named, { id, net: own }: Pair): Join {
   const { joints, limbs, nets } = wired;
   const net = nets.find((one) => one.id === own);
   const pieces = net === undefined ? [] : busPieces(net, joints);
@@ -129,12 +139,19 @@ function startOf({ wired, numbers }: Named, { id, net: own }: Pair): Join {
     pieces.filter((one) => one !== piece),
     start,
   );
-  if (parent !== null) return { from: say`T-joint on pair ${String(numbers.get(parent.id) ?? 0)}`, on: parent.id };
+  if (parent !== null) {
+    const tag = tees.find(({ spot }) => sameSpot(spot, start))?.tag ?? '';
+    const from = say`T-joint ${tag} on pair ${String(numbers.get(parent.id) ?? 0)}, `;
+    return { from: [...from, ...saidAt(wired, start)], on: parent.id };
+  }
   if (net.unit === null) return { from: say`supply`, on: null };
   const source = spotAt(limbs, net.source);
   // a pair that is fed somewhere on its way begins at a feeder
   const fed = source.limb === start.limb && Math.abs(source.along - start.along) < 1e-5;
-  return { from: fed ? say`${unitTag(wired.units, net.unit)}` : say`its first feeder`, on: null };
+  return {
+    from: fed ? say`${unitTag(wired.units, net.unit)}` : [...saidAt(wired, start), ', where it begins'],
+    on: null,
+  };
 }
 
 /** The pair that passes a place for a net, by its number; the unit itself where all hangs at one place. */
@@ -168,10 +185,18 @@ function feederPair(named: Named, feeder: Feeder, stock: string): readonly Pair[
     {
       ...{ id, kind: lead ? 'lead' : 'feeder', stock, district, net, use: 'rails', along: tap.along },
       ...pairAt(named, net, tap),
-      to: say`${line} at ${length(at)}, a to the ${side} rail`,
+      to: [...say`${line} at ${length(at)}, a to the ${side} rail`, ...plugged(wired.input, feeder)],
       ...cut(upPath(wired, tap, feeder), slack, wired.input.show),
     },
   ];
+}
+
+/** A lead parts at its plug under the deck, below the span's hinge, and folds with the span. */
+function plugged({ lifts }: WiringInput, { lead, line, through }: Feeder): Sentence {
+  const span = lead ? lifts.find(({ id }) => id === through) : undefined;
+  return span === undefined
+    ? []
+    : say`; its plug is under the deck, at the hinge of ${span.id}, ${line} at ${length(span.from)}`;
 }
 
 function loadPair(named: Named, load: WiredLoad, stock: string): readonly Pair[] {
@@ -185,7 +210,7 @@ function loadPair(named: Named, load: WiredLoad, stock: string): readonly Pair[]
     {
       ...{ id, kind: 'load', stock, district, net: district, use: turnout ? 'turnout' : 'other', along: tap.along },
       ...pairAt(named, district, tap),
-      to: say`${id}`,
+      to: say`${id}${throwerBefore(wired.input, id)}`,
       ...cut(path, TAIL_SLACK, wired.input.show),
     },
   ];
@@ -248,7 +273,7 @@ function frogWire(
       kind: 'frog',
       use: 'rails',
       stock,
-      colour: 'green',
+      colour: FROG_COLOUR,
       district,
       net: district,
       on: null,

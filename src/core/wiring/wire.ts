@@ -33,6 +33,11 @@ export function wiresOfPair(wires: readonly Wire[], pair: string): readonly Wire
   return wires.filter(({ id }) => id === `${pair}-a` || id === `${pair}-b`);
 }
 
+/** What is written on both wires of a pair before their letters; its own id where it is not laid. */
+export function pairNumber(wires: readonly Wire[], pair: string): string {
+  return wires.find(({ id }) => id === `${pair}-a`)?.label.replace(/a$/, '') ?? pair;
+}
+
 /** Both wires of a pair before they have their number. */
 export type Pair = Omit<Wire, 'label' | 'colour'>;
 
@@ -67,9 +72,17 @@ export function cut(
   return { path, drawn, slack: length - drawn, length };
 }
 
-/** NEM 605: digital red and brown; direct current red and black; turnouts green; the rest violet. */
-export function colours(control: 'digital' | 'dc', use: Wire['use']): readonly [string, string] {
-  if (use === 'turnout') return ['green', 'yellow'];
-  if (use === 'other') return ['violet', 'white'];
-  return control === 'digital' ? ['red', 'brown'] : ['red', 'black'];
+/** Colours by what a pair feeds; none is brown, blue or green with yellow, which IEC 60445 keeps for the mains. */
+const COLOURS: Readonly<Record<Wire['use'], readonly [string, string]>> = {
+  rails: ['red', 'black'],
+  turnout: ['orange', 'pink'],
+  other: ['violet', 'white'],
+};
+
+/** The colours of a pair's wires a and b; common practice, no source, as far as the mains' are left out. */
+export function colours(use: Wire['use']): readonly [string, string] {
+  return COLOURS[use];
 }
+
+/** Up to a live frog. */
+export const FROG_COLOUR = 'turquoise';

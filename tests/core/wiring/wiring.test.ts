@@ -420,7 +420,7 @@ describe('direct current', () => {
     const [first, second] = own.wires.filter(({ kind }) => kind === 'bus').map(({ colour }) => colour);
     expect([first, second]).toEqual(['blue', 'white']);
     const thin = own.wires.filter(({ kind }) => kind === 'feeder').map(({ colour }) => colour);
-    expect(thin.slice(0, 2)).toEqual(['red', 'brown']);
+    expect(thin.slice(0, 2)).toEqual(['red', 'black']);
   });
 
   it('has wires in red and black', () => {

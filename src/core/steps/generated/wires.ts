@@ -28,10 +28,16 @@ export type WireWork = {
   readonly tails: readonly PairWork[];
   /** wires are clipped up at least this often, mm */
   readonly clipEvery: number;
-  /** the boards it passes, in the order it passes them */
-  readonly through: readonly string[];
-  readonly cuts: readonly { readonly line: string; readonly at: number; readonly rails: 'both' | 'frog' }[];
-  /** tests without power, then those with it */
+  /** its holes through boards, each with what is written beside it; diameter in mm */
+  readonly holes: readonly { readonly tag: string; readonly part: string; readonly diameter: number }[];
+  readonly cuts: readonly {
+    readonly tag: string;
+    readonly line: string;
+    readonly at: number;
+    readonly rails: 'both' | 'frog';
+  }[];
+  /** tests of the cuts, of all wires without power, then those with it */
+  readonly apart: readonly Sentence[];
   readonly dead: readonly Sentence[];
   readonly live: readonly Sentence[];
   readonly supply: { readonly volts: number; readonly tripsAt: number };
@@ -45,6 +51,7 @@ export function wireDrafts(work: WireWork): Draft[] {
     ...(work.bus.length > 0 ? [running(work)] : []),
     ...(work.units.length > 0 ? [mounting(work)] : []),
     ...(work.cuts.length > 0 ? [cutting(work)] : []),
+    ...(work.apart.length > 0 ? [testingCuts(work)] : []),
     ...(work.tails.length > 0 ? [soldering(work)] : []),
     ...(work.dead.length > 0 ? [testing(work)] : []),
     ...(work.bus.length > 0 ? [connecting(work)] : []),
@@ -56,17 +63,20 @@ function told(pair: PairWork): Sentence {
   return [...say`${labels}, ${colours}: ${length(pair.length)} each of ${stock}, from `, ...from, ' to ', ...to, '.'];
 }
 
-function running({ bus, through, before, clipEvery }: WireWork): Draft {
+function running({ bus, holes, before, clipEvery }: WireWork): Draft {
   return singleDraft({
     chapter: 'wiring',
     id: 'run-bus',
     title: 'Run the bus under the deck',
     lines: [
       say`Round every hole's edges or push a grommet in, label both ends before pulling, and clip the wires at least every ${length(clipEvery)} so that none hangs below the frame.`,
-      ...(through.length > 0 ? [say`Through ${through.join(', ')}, in this order.`] : []),
+      say`The letters a and b are the code, a colour helps; never take the mains' colours: brown, blue, or green with yellow. Along and across are from a bench's front left corner, seen from above.`,
     ],
-    says: bus.map(told),
-    tools: ['wire-cutters', 'wire-strippers'],
+    says: [
+      ...holes.map(({ diameter, part, tag }) => say`Hole ${tag}, ${length(diameter)} across, through ${part}.`),
+      ...bus.map(told),
+    ],
+    tools: [...(holes.length > 0 ? ['drill'] : []), 'wire-cutters', 'wire-strippers'],
     child: 'does with an adult',
     after: before.benchwork,
   });
@@ -98,14 +108,28 @@ function cutting({ cuts, before }: WireWork): Draft {
     lines: [
       say`Both rails unless it says one, straight across; a drop of glue or a scrap of plastic keeps the cut open.`,
     ],
-    says: cuts.map(({ line, at, rails }) =>
+    says: cuts.map(({ line, at, rails, tag }) =>
       rails === 'both'
-        ? say`${line} at ${length(at)}.`
-        : say`${line} at ${length(at)}: only the rail that comes from the frog.`,
+        ? say`Cut ${tag}: ${line} at ${length(at)}.`
+        : say`Cut ${tag}: ${line} at ${length(at)}, only the rail that comes from the frog.`,
     ),
     tools: ['razor-saw'],
     child: 'watches',
     after: before.track,
+  });
+}
+
+/** A cut is proved before its rails are joined to anything but each other. */
+function testingCuts({ apart }: WireWork): Draft {
+  return singleDraft({
+    chapter: 'wiring',
+    id: 'test-cuts',
+    title: 'Test every cut before a feeder is joined to the bus',
+    lines: [say`No feeder is on the bus yet, and no engine or coach on the rails. Measure with the ohmmeter.`],
+    says: apart,
+    tools: ['multimeter'],
+    child: 'does with an adult',
+    after: ['cut-rails'],
   });
 }
 
@@ -120,7 +144,7 @@ function soldering({ tails, before }: WireWork): Draft {
     says: tails.map(told),
     tools: ['soldering-iron', 'drill', 'wire-strippers'],
     child: 'watches',
-    after: ['run-bus', 'mount-units', 'cut-rails', ...before.track],
+    after: ['run-bus', 'mount-units', 'cut-rails', 'test-cuts', ...before.track],
   });
 }
 
