@@ -54,10 +54,14 @@ export function wireTable(book: Book): Told {
       return [
         line(text(number), below(text(letters.join(', ')))),
         both(figurePair(first.length)),
-        line(way, below(text(`${stockName(book, first.stock)}, ${KINDS[first.kind]}`))),
+        line(way, ...noteWords(first), below(text(`${stockName(book, first.stock)}, ${KINDS[first.kind]}`))),
       ];
     }),
   };
+}
+
+function noteWords({ note }: Wire): readonly Html[] {
+  return note === undefined ? [] : [text('; '), both(sentencePair(note))];
 }
 
 /** What the wires come to, one sentence for each stock. */

@@ -25,6 +25,9 @@ export function wireWork(plan: Plan, wiring: WiringModel, benches: readonly stri
     })),
     clipEvery: CLIP_EVERY[plan.head.show],
     holes: wiring.holes.map(({ diameter, id, part }) => ({ tag: holeTag(id), part, diameter })),
+    deckHoles: wiring.deckHoles.flatMap(({ at, diameter, label, part }) =>
+      at === null || part === null ? [] : [{ label, part, at, diameter }],
+    ),
     cuts: wiring.gaps.map(({ id, line, at, rails }) => ({ tag: gapTag(id), line, at, rails })),
     apart: cutTests(wiring),
     dead: deadTests(wiring),
@@ -73,11 +76,11 @@ function placed<One extends Place>(places: readonly One[], before: (one: One) =>
 
 function pairOf({ stock: goods }: Plan, wire: Wire, wires: readonly Wire[]): PairWork {
   const other = wires.find(({ label }) => label === wire.label.replace(/a$/, 'b') && label !== wire.label);
-  const { label, colour, from, to, length, stock } = wire;
+  const { label, colour, from, note, to, length, stock } = wire;
   return {
     labels: other === undefined ? label : `${label} and ${other.label}`,
     colours: other === undefined || other.colour === colour ? colour : `${colour} and ${other.colour}`,
-    ...{ from, to, length },
+    ...{ from, note, to, length },
     stock: goods.find(({ id }) => id === stock)?.name ?? stock,
   };
 }

@@ -21,3 +21,12 @@ export function holeFor(wires: number, outside: number, show: 'mm' | 'in'): numb
   const least = bundleDiameter(wires, outside) * EASY;
   return DRILLS[show].find((drill) => drill >= least - 1e-9) ?? Math.ceil(least);
 }
+
+/** Thin wires go through the deck one by one, so that their hole need be only this much wider; common practice, no source. mm */
+const BARE = 0.5;
+
+/** The drill for a hole of thin wires through the deck, mm. */
+export function throughDeck(wires: number, outside: number, show: 'mm' | 'in'): number {
+  const least = bundleDiameter(wires, outside) + BARE;
+  return DRILLS[show].find((drill) => drill >= least - 1e-9) ?? Math.ceil(least);
+}

@@ -185,18 +185,18 @@ function feederPair(named: Named, feeder: Feeder, stock: string): readonly Pair[
     {
       ...{ id, kind: lead ? 'lead' : 'feeder', stock, district, net, use: 'rails', along: tap.along },
       ...pairAt(named, net, tap),
-      to: [...say`${line} at ${length(at)}, a to the ${side} rail`, ...plugged(wired.input, feeder)],
+      to: say`${line} at ${length(at)}, a to the ${side} rail`,
+      ...plugged(wired.input, feeder),
       ...cut(upPath(wired, tap, feeder), slack, wired.input.show),
     },
   ];
 }
 
 /** A lead parts at its plug under the deck, below the span's hinge, and folds with the span. */
-function plugged({ lifts }: WiringInput, { lead, line, through }: Feeder): Sentence {
+function plugged({ lifts }: WiringInput, { lead, line, through }: Feeder): Pick<Wire, 'note'> {
   const span = lead ? lifts.find(({ id }) => id === through) : undefined;
-  return span === undefined
-    ? []
-    : say`; its plug is under the deck, at the hinge of ${span.id}, ${line} at ${length(span.from)}`;
+  if (span === undefined) return {};
+  return { note: say`its plug is under the deck, at the hinge of ${span.id}, ${line} at ${length(span.from)}` };
 }
 
 function loadPair(named: Named, load: WiredLoad, stock: string): readonly Pair[] {

@@ -13,6 +13,8 @@ export type Wire = {
   readonly colour: string;
   readonly from: Sentence;
   readonly to: Sentence;
+  /** what else its builder has to know; absent for most */
+  readonly note?: Sentence;
   readonly district: string;
   /** the pair it belongs to or hangs on: a district's, or a unit's */
   readonly net: string;

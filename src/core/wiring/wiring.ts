@@ -1,9 +1,12 @@
 import type { Finding } from '../finding.ts';
 import type { Request } from '../stock/part.ts';
 import { bundleDiameter, holeFor } from './bundle.ts';
+import type { ComesDown } from './clear-way.ts';
 import { comesDown } from './comes-down.ts';
 import type { Computed, Served, Wires } from './computed.ts';
 import { type Connector, connectors } from './connectors.ts';
+import { deckBoards, takesHole } from './deck-board.ts';
+import { type DeckHole, deckHoles, thinHole } from './deck-holes.ts';
 import { districtsOf } from './districts.ts';
 import { type Feeder, feedersOf } from './feeders.ts';
 import { circuitFindings } from './findings/circuit.ts';
@@ -54,6 +57,8 @@ export type WiringModel = {
   readonly bus: BusRun | null;
   readonly wires: readonly Wire[];
   readonly holes: readonly BusHole[];
+  /** holes down through the deck */
+  readonly deckHoles: readonly DeckHole[];
   readonly feeders: readonly Feeder[];
   readonly gaps: readonly Gap[];
   readonly reversing: readonly ReversingSection[];
@@ -75,7 +80,9 @@ export type WiringModel = {
 function laidOut(input: WiringInput) {
   const cut = gapsOf(input);
   const under = underDeck(input, bundleOf(input, cut.sections.length));
-  const down = under === null ? () => true : comesDown(under);
+  const wood = takesHole(deckBoards(input.ground), thinHole(input));
+  const clear = under === null ? () => true : comesDown(under);
+  const down: ComesDown = (point) => clear(point) && wood(point);
   const sides = railSides(input.rails, new Set(cut.sections.map(({ segment }) => segment)));
   const placed = feedersOf(input, cut.gaps, down).map((one) => ({ ...one, side: sides.get(one.segment) ?? one.side }));
   const asked = unitsFor(input, cut.sections, placed);
@@ -116,6 +123,7 @@ export function wiringModel(input: WiringInput): WiringModel {
     warm: input.warm,
     bus: laid?.run ?? null,
     ...{ wires, holes, feeders, districts },
+    deckHoles: laid === null ? [] : deckHoles(laid.wired, wires),
     gaps: cut.gaps,
     reversing: cut.sections,
     units: laid?.wired.units ?? [],

@@ -87,7 +87,7 @@ describe('what is bought', () => {
     expect(count(/^Accessory decoder/)).toBe(3);
     const leads = firsts.filter(({ kind }) => kind === 'lead');
     expect(count(/^Plug and socket/)).toBe(leads.length);
-    expect(leads.map(({ to }) => /hinge of lift-bridge, main at 56\.0/.test(spoken(to, mm)))).toEqual([true]);
+    expect(leads.map(({ note = [] }) => /hinge of lift-bridge, main at 56\.0/.test(spoken(note, mm)))).toEqual([true]);
   });
 
   it('is wire by its colours, whole metres of each', () => {

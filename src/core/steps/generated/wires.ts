@@ -7,6 +7,7 @@ export type PairWork = {
   readonly colours: string;
   readonly from: Sentence;
   readonly to: Sentence;
+  readonly note?: Sentence | undefined;
   readonly length: number;
   readonly stock: string;
 };
@@ -30,6 +31,13 @@ export type WireWork = {
   readonly clipEvery: number;
   /** its holes through boards, each with what is written beside it; diameter in mm */
   readonly holes: readonly { readonly tag: string; readonly part: string; readonly diameter: number }[];
+  /** holes of thin wires down through boards of the deck, from their left end and front edge; mm */
+  readonly deckHoles: readonly {
+    readonly label: string;
+    readonly part: string;
+    readonly at: readonly [number, number];
+    readonly diameter: number;
+  }[];
   readonly cuts: readonly {
     readonly tag: string;
     readonly line: string;
@@ -59,8 +67,16 @@ export function wireDrafts(work: WireWork): Draft[] {
 }
 
 function told(pair: PairWork): Sentence {
-  const { colours, from, labels, stock, to } = pair;
-  return [...say`${labels}, ${colours}: ${length(pair.length)} each of ${stock}, from `, ...from, ' to ', ...to, '.'];
+  const { colours, from, labels, note, stock, to } = pair;
+  const more = note === undefined ? [] : ['; ', ...note];
+  return [
+    ...say`${labels}, ${colours}: ${length(pair.length)} each of ${stock}, from `,
+    ...from,
+    ' to ',
+    ...to,
+    ...more,
+    '.',
+  ];
 }
 
 function running({ bus, holes, before, clipEvery }: WireWork): Draft {
@@ -133,7 +149,7 @@ function testingCuts({ apart }: WireWork): Draft {
   });
 }
 
-function soldering({ tails, before }: WireWork): Draft {
+function soldering({ deckHoles, tails, before }: WireWork): Draft {
   return singleDraft({
     chapter: 'wiring',
     id: 'solder-feeders',
@@ -141,7 +157,13 @@ function soldering({ tails, before }: WireWork): Draft {
     lines: [
       say`Left and right are seen along each line from its start; where a line joins another the same rail keeps the same wire. The iron comes to the rail's outer side and leaves within three seconds.`,
     ],
-    says: tails.map(told),
+    says: [
+      ...deckHoles.map(
+        ({ at, diameter, label, part }) =>
+          say`Hole ${label}, ${length(diameter)} across, down through ${part}: ${length(at[0])} from its left end, ${length(at[1])} from its front edge.`,
+      ),
+      ...tails.map(told),
+    ],
     tools: ['soldering-iron', 'drill', 'wire-strippers'],
     child: 'watches',
     after: ['run-bus', 'mount-units', 'cut-rails', 'test-cuts', ...before.track],
