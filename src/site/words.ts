@@ -12,6 +12,7 @@ export const CUT_CAUTIONS: Readonly<Record<CutCaution, string>> = {
   'narrow-rip': 'narrow: push stick and riving knife',
   'two-people': 'two people hold it',
   'short-crosscut': 'too short to hold by hand: use the sled and a stop',
+  'short-rip': 'too short for the fence: sled',
   'beyond-fence': 'further than the fence goes: mark it, and saw along a straightedge',
 };
 

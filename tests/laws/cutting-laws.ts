@@ -146,6 +146,16 @@ export const stockKept: Law = (job, answer) =>
     return used > most ? [`${stock.id}: ${used} used of ${most}`] : [];
   });
 
+/** A piece under 300 mm along the fence, or wider than that, is never led there by hand; common practice, no source. */
+export const shortOnSled: Law = (_, answer) =>
+  each(answer, (sheet) =>
+    sheet.cuts.flatMap(({ kind, from, cautions, number }) => {
+      const short = sheet.width > 0 && kind === 'rip' && (from.length < 300 || from.length < from.width);
+      const told = cautions.includes('short-rip') && !cautions.includes('narrow-rip');
+      return short && !told ? [`cut ${number} rips ${from.length} x ${from.width} at the fence`] : [];
+    }),
+  );
+
 /** Every number in an answer is a number. */
 export const numbers: Law = (_, answer) => {
   const bad: string[] = [];
@@ -168,6 +178,7 @@ export const LAWS = {
   materialAddsUp,
   boundsHold,
   stockKept,
+  shortOnSled,
   numbers,
 };
 

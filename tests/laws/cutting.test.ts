@@ -97,6 +97,21 @@ describe('each law fails on a planted fault', () => {
     ],
     ['boundsHold', 'a sliver kept', { ...job, keep: 2000 }, good],
     ['stockKept', 'one sheet in hand, more used', { ...job, stock: job.stock.map((s) => ({ ...s, count: 0 })) }, good],
+    [
+      'shortOnSled',
+      'a short piece at the fence',
+      job,
+      {
+        ...good,
+        sheets: good.sheets.map((s) => ({
+          ...s,
+          cuts: s.cuts.map((cut) => ({
+            ...cut,
+            ...{ kind: 'rip', from: { ...cut.from, length: 70.8 }, cautions: ['narrow-rip'] },
+          })),
+        })),
+      },
+    ],
     ['numbers', 'no number', job, withPart(good, (part) => ({ ...part, x: Number.NaN }))],
   ];
 

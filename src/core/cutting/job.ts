@@ -60,9 +60,10 @@ export type Area = { readonly x: number; readonly y: number; readonly length: nu
 
 /**
  * narrow-rip: push stick and riving knife; two-people: a piece to be held at both ends; short-crosscut: too short to hold
- * by hand; beyond-fence: set further than the table saw's fence goes, once a notebook has said how far that is.
+ * by hand; short-rip: too little along the fence to lead it there; beyond-fence: set further than the table saw's fence
+ * goes, once a notebook has said how far that is.
  */
-export type CutCaution = 'narrow-rip' | 'two-people' | 'short-crosscut' | 'beyond-fence';
+export type CutCaution = 'narrow-rip' | 'two-people' | 'short-crosscut' | 'short-rip' | 'beyond-fence';
 
 /**
  * One pass of the saw, in order. A rip runs along the sheet's length, a crosscut along its width. `setting` is the

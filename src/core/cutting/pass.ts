@@ -16,7 +16,7 @@ export type Blade = {
 const NARROW = 150;
 /** Pieces longer than this want a second person or stands, mm; common practice, no source. */
 const LONG = 1500;
-/** Pieces shorter than this are not held by hand at a crosscut, mm; common practice, no source. */
+/** Shorter than this a piece is neither held by hand at a crosscut nor led along a fence, mm; common practice, no source. */
 const SHORT = 300;
 
 /** What one pass does to a piece: the part of the kerf that meets wood, and the pieces left, nearest the fence first. */
@@ -43,7 +43,10 @@ function cautions(from: Area, cut: { readonly blade: Blade; readonly setting: nu
   if (from.width === 0) return found;
   // what a trim takes off falls free: only what runs along the fence counts
   const least = cut.blade.kind === 'trim' || rest <= 0 ? cut.setting : Math.min(cut.setting, rest);
-  if (ripped && least < NARROW) found.push('narrow-rip');
+  // a piece wider than it is long turns at the fence; common practice, no source
+  const short = from.length < SHORT || from.length < from.width;
+  if (ripped && short) found.push('short-rip');
+  if (ripped && !short && least < NARROW) found.push('narrow-rip');
   if (Math.max(from.length, from.width) > LONG && Math.min(from.length, from.width) > SHORT) found.push('two-people');
   if (!ripped && from.length < SHORT) found.push('short-crosscut');
   return found;
