@@ -29,6 +29,7 @@ export function wordsOf(line: readonly string[], takes: Takes): Taken {
       words.push(line[i] ?? '');
       continue;
     }
+    if (name === '') return refused('A second -- stands on this line.', 'leave it out: the first is enough');
     if (!takes.options.includes(name)) return unknownOption(name, takes);
     if (options[name] !== undefined) return refused(`--${name} is given twice.`, 'give it once');
     const value = given ?? line[++i];

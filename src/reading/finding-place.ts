@@ -68,9 +68,16 @@ function downTo(paths: readonly Named[], finding: Finding): string {
   return found[0] ?? finding.chapter;
 }
 
+/** A step, which findings name by its chapter and its id. */
+function stepOf(paths: readonly Named[], { chapter, where }: Finding): string | null {
+  const steps = paths.filter(({ path }) => path.startsWith(`${chapter}.steps.`));
+  return steps.find(({ names }) => names.length > 1 && `${chapter}.${names[0]}` === where)?.path ?? null;
+}
+
 /** The place in the author's files that a finding is about: the thing it names, else what holds it, else its chapter. */
 export function findingPlace(plan: Plan, finding: Finding): Spot {
   const paths = namedPaths(plan);
-  const path = (finding.where.includes('.') ? null : exactly(paths, finding)) ?? downTo(paths, finding);
+  const named = finding.where.includes('.') ? stepOf(paths, finding) : exactly(paths, finding);
+  const path = named ?? downTo(paths, finding);
   return plan.spots[path] ?? { file: `notebooks/${plan.slug}/notebook.md`, line: 1, column: 1, path: '' };
 }

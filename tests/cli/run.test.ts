@@ -24,6 +24,7 @@ test.each([
   [['check', '--format=json', '--format=text'], '--format is given twice.'],
   [['check', 'a', 'b'], '"b" is one word too many.'],
   [['build', '--fast'], 'There is no option --fast.'],
+  [['check', 'window-shelf', '--', '--level', 'note'], 'A second -- stands on this line.'],
   [['export'], 'Something is missing on this line.'],
   [['export', 'window-shelf'], 'mend: npm run export -- window-shelf --out FOLDER'],
   [['new'], 'Something is missing on this line.'],

@@ -40,6 +40,8 @@ test.each([
   ['benchwork', 'strut.across-2', 'benchwork.md 3 }'],
   ['benchwork', 'side.front', 'benchwork.md id: table'],
   ['benchwork', 'rout', 'benchwork.md id: rout'],
+  ['benchwork', 'benchwork.sand-hands', 'benchwork.md id: sand-hands'],
+  ['scenery', 'scenery.set-back-wall', 'scenery.md id: set-back-wall'],
   ['track', 'loop', 'track.md id: loop'],
   ['track', 'W2', 'track.md {'],
   ['scenery', 'basin', 'scenery.md id: basin'],
