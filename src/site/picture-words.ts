@@ -6,6 +6,7 @@ import { moveLines, type PicturedStep } from './assembly-words.ts';
 import { drivenNow } from './fastening-words.ts';
 import { both, type Html, line, link, text } from './html.ts';
 import { lengthPair } from './lengths.ts';
+import { metalLines } from './metal-words.ts';
 import type { Book } from './notebooks.ts';
 import { partNamed } from './parts.ts';
 
@@ -28,7 +29,12 @@ export function movesIn({ book, stands, one: { step } }: Told): readonly Html[] 
 /** What holds the pieces of a picture once they are in place, and what is measured before going on. */
 export function holdLines(told: Told): readonly Html[] {
   const { book, of, one } = told;
-  return [...glueLine(told), ...drivenNow(book, of, one).map((words) => line(words, text('.'))), ...checkLines(told)];
+  return [
+    ...glueLine(told),
+    ...drivenNow(book, of, one).map((words) => line(words, text('.'))),
+    ...metalLines(book, one.step),
+    ...checkLines(told),
+  ];
 }
 
 /** Which stages of glue the joints of a picture belong to. */

@@ -8,6 +8,7 @@ import { takingOff } from '../../src/site/apart-words.ts';
 import { picturedSteps, stepTitle } from '../../src/site/assembly-words.ts';
 import { fasteningTable } from '../../src/site/fastening-words.ts';
 import { machiningTable } from '../../src/site/machining-words.ts';
+import { metalLines } from '../../src/site/metal-words.ts';
 import type { Book } from '../../src/site/notebooks.ts';
 import { holdLines, movesIn } from '../../src/site/picture-words.ts';
 import { prose } from './fixture.ts';
@@ -88,6 +89,7 @@ describe('the words beside a picture', () => {
       'DR3H: against the right face of C2.',
       'DR3J: against the left face of C3.',
       expect.stringMatching(/^Wood screw 4 x 30 mm: 3 through DR2H into C1; 3 through DR2J into C2;/),
+      'The slides’ outer halves on DR2H, DR2J, DR3H and DR3J, 3 × Wood screw 4 x 16 mm into each.',
       'Check: the same height at both ends of each.',
     ]);
   });
@@ -123,5 +125,37 @@ describe('the words beside a picture', () => {
       expect(moves).toHaveLength(count + common);
       expect(moves.join(' ')).toMatch(/lowered|pushed|lifted|laid down first|slid/);
     }
+  });
+});
+
+describe('metal', () => {
+  const { steps } = picturedSteps(book, assembly);
+  const told = steps.map(({ step }) => metalLines(book, step).map(plain).join(' '));
+  const all = told.join(' ');
+
+  test('of every kind that is fixed on one piece is told with its pieces, once for each leg and drawer', () => {
+    const forms = ['caster', 'bracket', 'slide', 'catch', 'insert'];
+    const items = notebook.stock.filter((one) =>
+      one.kind === 'hardware' ? forms.includes(one.form) : one.kind === 'caster',
+    );
+    const used = items.filter(({ id }) => notebook.hardware.some(({ item }) => item === id));
+    expect(used.length).toBe(5);
+    for (const { id, name } of used) {
+      const places = notebook.hardware.filter(({ item }) => item === id).length;
+      expect([id, all.split(name).length - 1]).toEqual([id, places]);
+    }
+  });
+
+  test('a caster says under which pad, whether it locks and with which bolts', () => {
+    const leg = told.find((words) => words.includes('P1E'));
+    expect(leg).toContain('(it locks) under P1E with 4 × Bolt M6 x 16 mm');
+    expect(leg).toContain('4 × Screw-in insert M6 into P1E');
+  });
+
+  test('planted fault: a step whose pieces are none of a leg or drawer says nothing of metal', () => {
+    const [strut] = steps;
+    expect(strut === undefined ? null : metalLines(book, strut.step)).toEqual([]);
+    const legs = steps.find(({ step }) => step.within === 'leg.front-left');
+    expect(legs === undefined ? null : metalLines(book, { ...legs.step, parts: [] })).toEqual([]);
   });
 });

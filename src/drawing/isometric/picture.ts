@@ -6,9 +6,10 @@ import type { Point, Polygon, Vector } from '../../core/geometry/shapes.ts';
 import { plus, times } from '../../core/geometry/vector.ts';
 import { arrowhead } from '../arrow.ts';
 import { type Block, extentOf } from '../block.ts';
+import { boxesOf, isClear, linesOf, padded, taken } from '../labels.ts';
 import type { Extent, Mark, Spot } from '../mark.ts';
 import { onceFor } from '../once.ts';
-import { lettering } from '../text.ts';
+import { lettering, smallText, textBox } from '../text.ts';
 import { flat } from './gaze.ts';
 import { type Seen, type Shown, seenJoined, seenOf } from './hidden.ts';
 import { hiddenEdges, silhouette } from './hidden-edges.ts';
@@ -82,7 +83,8 @@ export function drawn(picture: Picture, { bodies, seen }: Sight, scale: number):
     return { text, areas: ids.flatMap(areas), middle: found === undefined ? null : paper(flat(middleOf(found))) };
   });
   const all = [...shown, ...hiddenLines(picture, { bodies, seen }, paper), ...arrows];
-  const named = [...all, ...pieceLabels(labels, all)];
+  const bare = [...all, ...pieceLabels(labels, all)];
+  const named = [...bare, ...frontMark(picture, { bodies, paper, drawn: bare })];
   return {
     marks: [...named, ...lyingNote(picture, extentOf(named))],
     views: [],
@@ -116,6 +118,36 @@ function hiddenLines(
 
 function areaOf(polygons: readonly Polygon[]): number {
   return polygons.reduce((sum, one) => sum + area(one), 0);
+}
+
+/** How far beyond the front its name is looked for at most, and in which steps; mm on paper. */
+const FRONT = { farthest: 200, step: 2, room: 1 };
+
+type Fronted = {
+  readonly bodies: readonly Body[];
+  readonly paper: (point: Point) => Spot;
+  readonly drawn: readonly Mark[];
+};
+
+/** Which side is the bench's front: named beside it, turned over or not. */
+function frontMark({ lies }: Picture, { bodies, paper, drawn: marks }: Fronted): readonly Mark[] {
+  const { min, max } = boxRound(bodies);
+  const upright = lies === 'upright';
+  const way: Vector = [0, upright ? -1 : 1, 0];
+  const [x, y] = paper(flat([(min[0] + max[0]) / 2, upright ? min[1] : max[1], upright ? min[2] : max[2]]));
+  const [ux, uy] = onPaperWay(way, paper);
+  const at = (far: number) =>
+    lettering('bench’s front', [x + ux * far, y + uy * far + smallText / 2], { role: 'note', anchor: 'middle' });
+  const others = taken({ lines: linesOf(marks), boxes: boxesOf(marks) });
+  const areas = marks.flatMap((mark) => (mark.kind === 'polygon' ? [mark.rings] : []));
+  for (let far = 6; far < FRONT.farthest; far += FRONT.step) {
+    const mark = at(far);
+    const box = padded(textBox(mark), FRONT.room);
+    const middle: Spot = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
+    const covered = areas.some(([outline = [], ...holes]) => holds({ outline, holes }, middle));
+    if (!covered && isClear(box, others)) return [mark];
+  }
+  return [];
 }
 
 /** How the frame lies, over the picture when it is not on its feet. */

@@ -60,6 +60,19 @@ describe('pictures of the assembly', () => {
     }
   });
 
+  test('name the bench’s front: before the reader, and behind what is turned over', () => {
+    const sides = listed.flatMap(({ id }) => {
+      const own = layOutDrawing(book, id, { unit: 'mm', paper: 'A4' }).sheets[0]?.own ?? [];
+      const texts = own.flatMap((mark) => (mark.kind === 'text' ? [mark] : []));
+      const front = texts.find(({ text }) => text === 'bench’s front');
+      const { x0, x1, y0, y1 } = extentOf(own.filter(({ kind }) => kind === 'polygon'));
+      const over = texts.some(({ text }) => text.includes('upside down'));
+      return [{ id, over, before: front !== undefined && front.at[0] < (x0 + x1) / 2 && front.at[1] > (y0 + y1) / 2 }];
+    });
+    expect(new Set(sides.map(({ over }) => over)).size).toBe(2);
+    for (const { id, over, before } of sides) expect([id, before]).toEqual([id, !over]);
+  });
+
   test('draw the new pieces strong, one arrow each, and name them', () => {
     const { marks, desc } = layOutDrawing(book, 'assembly.step-2', { unit: 'mm', paper: 'A4' });
     const areas = marks.filter((mark) => mark.kind === 'polygon' && mark.role === 'outline');
