@@ -43,7 +43,7 @@ function pastEnd({ id, from, to }: Stretch, path: Path): readonly Finding[] {
     found({
       ...{ rule: 'stretch-off-line', level: 'halt', where: id, figure: over, limit: 0 },
       what: say`${id} goes from ${length(from)} to ${length(to)} along ${path.id}, which is ${length(end)} long.`,
-      mend: say`Write 'from' and 'to' between 0 and ${atMost(end)}, 'from' before 'to'.`,
+      mend: say`Write “from” and “to” between 0 and ${atMost(end)}, “from” before “to”.`,
       source: 'geometry',
     }),
   ];
