@@ -6,7 +6,7 @@ import type { Notebook } from '../core/notebook.ts';
 import type { Spot } from '../core/units/problem.ts';
 import { type ShowLength, spoken } from '../core/units/say.ts';
 import { showLength } from '../core/units/show.ts';
-import { findingPlace } from '../reading/finding-place.ts';
+import { findingPlaces } from '../reading/finding-place.ts';
 import { printProblem } from '../reading/print.ts';
 import { findingJson } from '../writing/notebook-json.ts';
 import { type Books, noSuchBook, onlyOne, openBooks } from './books.ts';
@@ -23,14 +23,19 @@ function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
-/** Where to look, as problems name it. */
-function placeOf({ plans }: Books, { slug }: Notebook, finding: Finding): Spot {
-  const plan = plans.find((one) => one.slug === slug);
-  if (plan === undefined) throw new Error(`no plan of ${slug}`);
-  return findingPlace(plan, finding);
+/** A finding of a notebook and where to look, as problems name it. */
+type Placed = { readonly notebook: Notebook; readonly finding: Finding; readonly place: Spot };
+
+function placed({ notebooks, plans }: Books): readonly Placed[] {
+  return notebooks.flatMap((notebook) => {
+    const plan = plans.find(({ slug }) => slug === notebook.slug);
+    if (plan === undefined) throw new Error(`no plan of ${notebook.slug}`);
+    const placeOf = findingPlaces(plan);
+    return notebook.findings.map((finding) => ({ notebook, finding, place: placeOf(finding) }));
+  });
 }
 
-function findingText(notebook: Notebook, finding: Finding, { file, line, column }: Spot): string {
+function findingText({ notebook, finding, place: { file, line, column } }: Placed): string {
   const show: ShowLength = (mm, way) => showLength(mm, notebook.show, way);
   const accepted = finding.accepted === null ? '' : `\n    accepted: ${finding.accepted}`;
   const place = `${file}:${line}:${column}`;
@@ -82,23 +87,18 @@ export function onTheDay(books: Books, today: string): Books {
 
 /** Problems and findings as lines of text, each once, down to a level. */
 export function asText(books: Books, level: Finding['level'] = 'care'): string {
-  const all = books.notebooks.flatMap((notebook) => notebook.findings.map((finding) => ({ notebook, finding })));
+  const all = placed(books);
   const told = all.filter(({ finding }) => isTold(finding, level));
-  const lines = new Set(
-    told.map(({ notebook, finding }) => findingText(notebook, finding, placeOf(books, notebook, finding))),
-  );
+  const lines = new Set(told.map(findingText));
   const untold = all.filter(({ finding }) => finding.level === 'note' && !isTold(finding, level)).length;
   return `${[...books.problems.map(printProblem), ...lines, summary(books, untold)].join('\n')}\n`;
 }
 
 /** The same with everything a program needs, notes too. */
 export function asJson(books: Books): string {
-  const findings = books.notebooks.flatMap((notebook) => {
-    return notebook.findings.map((finding) => {
-      const { file, line, column } = placeOf(books, notebook, finding);
-      const told = findingJson(finding, (mm, way) => showLength(mm, notebook.show, way));
-      return { notebook: notebook.slug, file, line, column, ...told };
-    });
+  const findings = placed(books).map(({ notebook, finding, place: { file, line, column } }) => {
+    const told = findingJson(finding, (mm, way) => showLength(mm, notebook.show, way));
+    return { notebook: notebook.slug, file, line, column, ...told };
   });
   const problems = books.problems.map(({ rule, file, line, column, path, what, mend }) => {
     return { rule, file, line, column, path, what, mend };

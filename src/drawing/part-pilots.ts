@@ -1,4 +1,5 @@
-import { dot, minus } from '../core/geometry/vector.ts';
+import { fromWorld } from '../core/geometry/pose.ts';
+import { dot } from '../core/geometry/vector.ts';
 import type { Fastener } from '../core/stock/fastener.ts';
 import type { EdgeSide, Part, Placement } from '../core/stock/part.ts';
 import { screwHoles } from '../core/stock/screw-holes.ts';
@@ -21,8 +22,7 @@ const BUTT = /^butt\./;
 
 function pilotOf({ head, direction, diameter }: Fastener, { pose }: Placement): Pilot | null {
   const [along, across] = [dot(direction, pose.x), dot(direction, pose.y)];
-  const from = minus(head, pose.origin);
-  const [x, y, up] = [dot(from, pose.x), dot(from, pose.y), dot(from, pose.z)];
+  const [x, y, up] = fromWorld(pose, head);
   if (Math.abs(across) > 0.99) return { edge: across > 0 ? 'bottom' : 'top', along: x, up, diameter };
   return Math.abs(along) > 0.99 ? { edge: along > 0 ? 'left' : 'right', along: y, up, diameter } : null;
 }

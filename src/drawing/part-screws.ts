@@ -1,5 +1,6 @@
+import { fromWorld } from '../core/geometry/pose.ts';
 import type { Point } from '../core/geometry/shapes.ts';
-import { dot, minus } from '../core/geometry/vector.ts';
+import { dot } from '../core/geometry/vector.ts';
 import type { Fastener } from '../core/stock/fastener.ts';
 import { partOutline } from '../core/stock/outline.ts';
 import type { FaceSide, Part, Placement } from '../core/stock/part.ts';
@@ -49,8 +50,8 @@ function purposeOf({ parts }: DrawingBook, { holds, through }: Fastener): string
 /** A screw's head in the coordinates of the piece it is driven into first; null where the piece has a hole for it. */
 function spotOf(book: DrawingBook, fastener: Fastener, { part, place }: { part: Part; place: Placement }): Spot | null {
   const { pose } = place;
-  const from = minus(fastener.head, pose.origin);
-  const at: Point = [dot(from, pose.x), dot(from, pose.y)];
+  const [x, y] = fromWorld(pose, fastener.head);
+  const at: Point = [x, y];
   const isHole = part.features.some((one) => isBored(one) && Math.hypot(one.at[0] - at[0], one.at[1] - at[1]) < same);
   if (isHole) return null;
   const side = dot(fastener.direction, pose.z) < 0 ? 'face' : 'back';

@@ -74,10 +74,12 @@ function stepOf(paths: readonly Named[], { chapter, where }: Finding): string | 
   return steps.find(({ names }) => names.length > 1 && `${chapter}.${names[0]}` === where)?.path ?? null;
 }
 
-/** The place in the author's files that a finding is about: the thing it names, else what holds it, else its chapter. */
-export function findingPlace(plan: Plan, finding: Finding): Spot {
+/** Tells the place in a plan's files that a finding is about: the thing it names, else what holds it, else its chapter. */
+export function findingPlaces(plan: Plan): (finding: Finding) => Spot {
   const paths = namedPaths(plan);
-  const named = finding.where.includes('.') ? stepOf(paths, finding) : exactly(paths, finding);
-  const path = named ?? downTo(paths, finding);
-  return plan.spots[path] ?? { file: `notebooks/${plan.slug}/notebook.md`, line: 1, column: 1, path: '' };
+  return (finding) => {
+    const named = finding.where.includes('.') ? stepOf(paths, finding) : exactly(paths, finding);
+    const path = named ?? downTo(paths, finding);
+    return plan.spots[path] ?? { file: `notebooks/${plan.slug}/notebook.md`, line: 1, column: 1, path: '' };
+  };
 }

@@ -4,7 +4,7 @@ import { beforeAll, expect, test } from 'vitest';
 import type { Finding } from '../../src/core/finding.ts';
 import type { Plan } from '../../src/core/plan.ts';
 import { loadWithShipped } from '../../src/reading/disk.ts';
-import { findingPlace } from '../../src/reading/finding-place.ts';
+import { findingPlaces } from '../../src/reading/finding-place.ts';
 import { readContent } from '../../src/reading/read.ts';
 
 const CONTENT = 'content';
@@ -26,7 +26,7 @@ function about(chapter: string, where: string): Finding {
 
 /** The text that the place points at, to the end of its line. */
 function pointedAt(chapter: string, where: string): string {
-  const { file, line, column } = findingPlace(plan, about(chapter, where));
+  const { file, line, column } = findingPlaces(plan)(about(chapter, where));
   const text = readFileSync(join(CONTENT, file), 'utf8').split('\n')[line - 1] ?? '';
   return `${file.replace('notebooks/bittern-basin/', '')} ${text.slice(column - 1)}`;
 }
@@ -54,11 +54,11 @@ test.each([
 });
 
 test('what nobody wrote points at its chapter, and a chapter that is not there at the cover', () => {
-  expect(findingPlace(plan, about('wiring', 'rails'))).toMatchObject({
+  expect(findingPlaces(plan)(about('wiring', 'rails'))).toMatchObject({
     file: 'notebooks/bittern-basin/wiring.md',
     path: 'wiring',
   });
   const without = Object.fromEntries(Object.entries(plan.spots).filter(([path]) => !path.startsWith('wiring')));
   const bare = { ...plan, wiring: null, spots: without };
-  expect(findingPlace(bare, about('wiring', 'rails')).file).toBe('notebooks/bittern-basin/notebook.md');
+  expect(findingPlaces(bare)(about('wiring', 'rails')).file).toBe('notebooks/bittern-basin/notebook.md');
 });

@@ -35,14 +35,14 @@ export function builtStructure(structure: Structure, field: Field, sites: readon
   const corners = footprint(structure);
   const site = sites.find(({ loop }) => insideLoop(loop, structure.middle));
   const marks = site === undefined ? corners : corners.map((corner) => toBench(site.pose, corner));
-  const heights = samplesUnder(structure).map(([x, y]) => Math.max(0, field(x, y)));
+  const heights = samplesUnder(structure, corners).map(([x, y]) => Math.max(0, field(x, y)));
   const { low, high } = bounds(heights.map((height) => [height, 0] as const));
   return { ...structure, corners, marks, bench: site?.bench.id ?? null, ground: { low: low[0], high: high[0] } };
 }
 
 /** Places under a building, its edges and corners among them. */
-function samplesUnder(structure: Structure): readonly Point[] {
-  const [a = [0, 0], b = a, , d = a] = footprint(structure);
+function samplesUnder(structure: Structure, corners: readonly Point[]): readonly Point[] {
+  const [a = [0, 0], b = a, , d = a] = corners;
   const shares = (size: number) => {
     const count = Math.max(1, Math.ceil(size / STEP));
     return Array.from({ length: count + 1 }, (_, i) => i / count);

@@ -1,6 +1,5 @@
 import type { Finding } from '../finding.ts';
-import type { Point } from '../geometry/shapes.ts';
-import { nearestOnStraight } from '../geometry/straight.ts';
+import { distance, nearestOnStraight } from '../geometry/straight.ts';
 import { atLeast, length, say } from '../units/say.ts';
 import { bite } from './bite.ts';
 import { HOLE_FROM_CUT } from './cut-limits.ts';
@@ -37,8 +36,4 @@ export function woodBetween(blank: Blank, { at, diameter }: Hole, other: Feature
     loop.map((to, i) => distance(at, nearestOnStraight(loop.at(i - 1) ?? to, to, at))),
   );
   return off.reduce((least, one) => Math.min(least, one), Number.POSITIVE_INFINITY) - diameter / 2;
-}
-
-function distance(a: Point, b: Point): number {
-  return Math.hypot(a[0] - b[0], a[1] - b[1]);
 }

@@ -6,6 +6,11 @@ export type Said = string | { readonly length: number; readonly way?: Way };
 /** A sentence whose lengths are still numbers, so that each reader gets them in their own units. */
 export type Sentence = readonly Said[];
 
+/** Words with a capital at their head. */
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 /** A length to put into a sentence. Unit mm. */
 export function length(mm: number): Said {
   return { length: mm };

@@ -1,3 +1,4 @@
+import { capital } from '../units/say.ts';
 import type { LoadInput, WiringInput } from './input.ts';
 import type { SmallPart } from './small-part.ts';
 import { UNIT_NAMES, type UnitWanted } from './units.ts';
@@ -47,10 +48,6 @@ export function loadPart({ supply }: Pick<WiringInput, 'supply'>, { amps, id, le
     return { kind: 'motor', name: `Turnout motor, at most ${figure(amps)} A`, quantity: 1, of: [id] };
   const name = `${capital(id.replaceAll('-', ' '))} for ${figure(supply.volts)} V, at most ${figure(amps)} A in all`;
   return { kind: 'load', name, quantity: 1, of: [id] };
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function figure(value: number): string {

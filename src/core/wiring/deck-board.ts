@@ -1,7 +1,7 @@
 import { bounds, holds } from '../geometry/polygon.ts';
 import { fromWorld, standing, toWorld } from '../geometry/pose.ts';
 import type { Point, Polygon, Pose } from '../geometry/shapes.ts';
-import { nearestOnStraight } from '../geometry/straight.ts';
+import { distance, nearestOnStraight } from '../geometry/straight.ts';
 import { HOLE_FROM_CUT } from '../stock/cut-limits.ts';
 import { partOutline } from '../stock/outline.ts';
 import type { ComesDown } from './clear-way.ts';
@@ -72,8 +72,4 @@ function onBench({ bench }: DeckBoard, [x, y]: Point): Point {
 
 function flat([x, y]: readonly number[]): Point {
   return [x ?? 0, y ?? 0];
-}
-
-function distance(a: Point, b: Point): number {
-  return Math.hypot(a[0] - b[0], a[1] - b[1]);
 }

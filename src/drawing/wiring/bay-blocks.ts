@@ -16,6 +16,7 @@ import { bundleLabels, DOT, endLabels } from './pair-numbers.ts';
 import { spaceName } from './space-name.ts';
 import {
   APART,
+  filledDot,
   holeMark,
   namedSpots,
   obstaclesOf,
@@ -93,11 +94,7 @@ function bayMarks(ask: WiringAsk, place: PlaceBelow, view: View): readonly Mark[
       }),
     ),
   );
-  const dots = endsIn(ask, place).map(
-    ({ at }): Mark => ({
-      ...{ kind: 'circle', centre: onPaper(view, at), radius: DOT, fill: 'ink', pen: 'feature', role: 'symbol' },
-    }),
-  );
+  const dots = endsIn(ask, place).map(({ at }) => filledDot(onPaper(view, at), DOT));
   const holes = ask.wiring.holes
     .filter(({ id }) => place.holes.includes(id))
     .map(({ at: [x, y] }) => holeMark(view, [x, y]));

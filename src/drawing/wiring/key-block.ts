@@ -3,7 +3,7 @@ import { type Block, movedBlock } from '../block.ts';
 import type { Mark, Spot } from '../mark.ts';
 import { lettering, smallText, textWidth } from '../text.ts';
 import { DOT } from './pair-numbers.ts';
-import { crossedSquare, oblong, WIRE_PENS, type WiringAsk } from './wiring-stage.ts';
+import { crossedSquare, filledDot, oblong, WIRE_PENS, type WiringAsk } from './wiring-stage.ts';
 
 /** Rows, the samples' width and the room between columns, mm of paper. */
 const ROW = 5;
@@ -53,7 +53,7 @@ function entriesOf({ wiring }: WiringAsk): readonly Entry[] {
   return [
     { words: 'supply, its low-voltage lead', sample: crossedSquare([SAMPLE / 2, 0]) },
     ...wires,
-    { words: 'end of a pair, at its number', sample: [dot([SAMPLE / 2, 0])] },
+    { words: 'end of a pair, at its number', sample: [filledDot([SAMPLE / 2, 0], DOT)] },
     { words: 'middle of a line of track', sample: [stroke('centre')] },
     ...(wiring.holes.length === 0 ? [] : [{ words: 'H: hole through a board', sample: [ring([SAMPLE / 2, 0])] }]),
     ...(wiring.units.length === 0
@@ -69,10 +69,6 @@ function entriesOf({ wiring }: WiringAsk): readonly Entry[] {
 
 function stroke(pen: (typeof WIRE_PENS)[Wire['kind']]): Mark {
   return { kind: 'line', from: [0, 0], to: [SAMPLE, 0], pen, role: 'symbol' };
-}
-
-function dot(centre: Spot): Mark {
-  return { kind: 'circle', centre, radius: DOT, fill: 'ink', pen: 'feature', role: 'symbol' };
 }
 
 function ring(centre: Spot): Mark {

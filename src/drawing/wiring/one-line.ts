@@ -1,3 +1,5 @@
+import { capital } from '../../core/units/say.ts';
+import { showNumber } from '../../core/units/show.ts';
 import { UNIT_NAMES, unitTag } from '../../core/wiring/units.ts';
 import type { Wire } from '../../core/wiring/wire.ts';
 import { headedBlock } from '../bench-view.ts';
@@ -7,12 +9,23 @@ import type { PenName } from '../pens.ts';
 import { lettering, smallText, textWidth } from '../text.ts';
 import { type BusBranch, hungAtSource, isBranch, netTree } from './net-tree.ts';
 import { cutWords, netName } from './wire-notes.ts';
-import { crossedSquare, oblong, pairNumber, pairsOf, saidWords, WIRE_PENS, type WiringAsk } from './wiring-stage.ts';
+import {
+  crossedSquare,
+  filledDot,
+  oblong,
+  pairNumber,
+  pairsOf,
+  saidWords,
+  WIRE_PENS,
+  type WiringAsk,
+} from './wiring-stage.ts';
 
 /** Paper between rows, between the columns of the bus, and from the last column to the signs, mm. */
 const ROW = 5;
 const STEP = 9;
 const REACH = 11;
+/** Half of the dot where lines are joined, mm. */
+const JOINT = 0.6;
 /** Rows that fit the smallest paper with a heading over them. */
 const MOST = 21;
 
@@ -80,10 +93,6 @@ function signKey(rows: readonly Row[]): Block {
   return { marks: [lettering('Key', [0, 0], { weight: 'bold' }), ...marks, ...wide], views: [], dimensions: [] };
 }
 
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
 /** The supply, the breaker of every district, and the units that hang on each. */
 export function supplyRow(ask: WiringAsk): Row {
   const { wiring } = ask;
@@ -92,11 +101,11 @@ export function supplyRow(ask: WiringAsk): Row {
     sign: 'supply',
     pen: 'cut-edge',
     first: 'Supply',
-    words: `${rounded(volts)} V, ${control === 'digital' ? 'digital' : 'direct current'}; trips at ${rounded(tripsAt)} A`,
+    words: `${showNumber(volts, 2)} V, ${control === 'digital' ? 'digital' : 'direct current'}; trips at ${showNumber(tripsAt, 2)} A`,
     under: districts.map(
       ({ id, name, tripsAt: own }): Row => ({
         ...{ sign: 'breaker', pen: 'cut-edge', first: capital(name), under: unitRows(ask, id) },
-        words: `trips at ${rounded(own)} A${busSaid(ask, id)}`,
+        words: `trips at ${showNumber(own, 2)} A${busSaid(ask, id)}`,
       }),
     ),
   };
@@ -139,7 +148,7 @@ export function netRow(ask: WiringAsk, net: string): Row {
   ];
   const words =
     unit === undefined
-      ? `trips at ${rounded(district?.tripsAt ?? wiring.tripsAt)} A`
+      ? `trips at ${showNumber(district?.tripsAt ?? wiring.tripsAt, 2)} A`
       : [
           `from ${netName(ask, unit.from)}`,
           ...(fed === undefined ? [] : [`out by pair ${pairNumber(fed)}: ${cutWords(ask, fed)}`]),
@@ -170,10 +179,6 @@ function hungRow(ask: WiringAsk, wire: Wire): Row {
     ...{ sign: sign[wire.kind], pen: WIRE_PENS[wire.kind], first: `pair ${pairNumber(wire)}`, under: [] },
     words: `${saidWords(ask, wire.to)}: ${cutWords(ask, wire)}`,
   };
-}
-
-function rounded(value: number): number {
-  return Math.round(value * 100) / 100;
 }
 
 /** A row where it stands: the column its line leaves, and the row of that column's head. */
@@ -237,7 +242,7 @@ function rowMarks({ depth, joint, parent, row }: Stood, i: number, deepest: numb
   const line =
     parent === null
       ? []
-      : [straight([from, y], [ends - HALF[row.sign][0], y], row.pen), ...(joint ? [dot([from, y])] : [])];
+      : [straight([from, y], [ends - HALF[row.sign][0], y], row.pen), ...(joint ? [filledDot([from, y], JOINT)] : [])];
   const first = lettering(row.first, [words, y + smallText / 2], { weight: 'bold' });
   const after = words + textWidth(row.first, smallText, 'bold') + 2;
   return [...line, ...signMarks(row, [ends, y]), first, lettering(row.words, [after, y + smallText / 2])];
@@ -245,10 +250,6 @@ function rowMarks({ depth, joint, parent, row }: Stood, i: number, deepest: numb
 
 function straight(from: Spot, to: Spot, pen: PenName): Mark {
   return { kind: 'line', from, to, pen, role: 'feature' };
-}
-
-function dot(centre: Spot): Mark {
-  return { kind: 'circle', centre, radius: 0.6, fill: 'ink', pen: 'feature', role: 'symbol' };
 }
 
 /** A row's sign about the end of its line. */

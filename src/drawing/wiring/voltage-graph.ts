@@ -1,3 +1,4 @@
+import { showNumber } from '../../core/units/show.ts';
 import type { LineVoltage } from '../../core/wiring/layout-circuit.ts';
 import { headedBlock } from '../bench-view.ts';
 import type { Block } from '../block.ts';
@@ -5,6 +6,7 @@ import { saidLength } from '../figures.ts';
 import type { Mark, Spot } from '../mark.ts';
 import { lettering, smallText, textWidth, wrapped } from '../text.ts';
 import type { WiringAsk } from './wiring-stage.ts';
+import { filledDot } from './wiring-stage.ts';
 
 /** The graph's own size on paper, and how long its ticks are, mm. */
 const WIDE = 110;
@@ -47,16 +49,18 @@ function lineBlock(ask: WiringAsk, { line, points }: LineVoltage, { least, low }
     straight([0, HIGH], [WIDE, HIGH], 'feature'),
     straight([0, level(least)], [WIDE, level(least)], 'hidden'),
     { kind: 'polyline', points: points.map(spot), pen: 'edge', role: 'feature' },
-    { kind: 'circle', centre: [x, y], radius: 0.9, fill: 'ink', pen: 'feature', role: 'symbol' },
+    filledDot([x, y], 0.9),
     ...axisWords([wiring.volts, least, low], level),
     ...distances(ask, long),
   ];
   const district = wiring.districts.find(({ lines }) => lines.includes(line)) ?? wiring.districts.at(-1);
   const draws =
-    district === undefined ? '' : `, where a train draws the ${rounded(district.forTrains)} A that are left for trains`;
+    district === undefined
+      ? ''
+      : `, where a train draws the ${showNumber(district.forTrains, 2)} A that are left for trains`;
   const said = [
     `Volts at each place${draws}, by its distance from the start of ${line}.`,
-    `Dot: lowest, ${rounded(worst[1])} V at ${saidLength(worst[0], options.unit)}. Dashed: the least that common practice allows.`,
+    `Dot: lowest, ${showNumber(worst[1], 2)} V at ${saidLength(worst[0], options.unit)}. Dashed: the least that common practice allows.`,
   ];
   const words = said.flatMap((one) => wrapped(one, WIDE + 12, { size: smallText, weight: 'regular' }));
   return headedBlock({ marks, views: [], dimensions: [] }, `Volts along ${line}`, words);
@@ -64,10 +68,6 @@ function lineBlock(ask: WiringAsk, { line, points }: LineVoltage, { least, low }
 
 function straight(from: Spot, to: Spot, pen: 'feature' | 'hidden'): Mark {
   return { kind: 'line', from, to, pen, role: pen };
-}
-
-function rounded(value: number): number {
-  return Math.round(value * 100) / 100;
 }
 
 /** Ticks and distances below the axis, the line's own length at its end. */
@@ -96,6 +96,6 @@ function axisWords(volts: readonly number[], level: (volts: number) => number): 
     const y = level(one);
     if (taken.some((other) => Math.abs(other - y) < 3.4)) return [];
     taken.push(y);
-    return [lettering(`${rounded(one)} V`, [-1.5, y + 1.2], { anchor: 'end' })];
+    return [lettering(`${showNumber(one, 2)} V`, [-1.5, y + 1.2], { anchor: 'end' })];
   });
 }

@@ -15,6 +15,7 @@ import { mirrored } from './mirrored.ts';
 import { DOT, pairLabels } from './pair-numbers.ts';
 import {
   APART,
+  filledDot,
   flatPath,
   frameMarks,
   holeMark,
@@ -133,10 +134,7 @@ function wireMarks({ wiring }: WiringAsk, view: View): readonly Mark[] {
   return pairsOf(wiring).flatMap(({ kind, path }): readonly Mark[] => {
     const points = flatPath(view, path);
     const last = points[points.length - 1];
-    const end: readonly Mark[] =
-      kind === 'bus' || last === undefined
-        ? []
-        : [{ kind: 'circle', centre: last, radius: DOT, fill: 'ink', pen: 'feature', role: 'symbol' }];
+    const end: readonly Mark[] = kind === 'bus' || last === undefined ? [] : [filledDot(last, DOT)];
     return points.length < 2 ? end : [{ kind: 'polyline', points, pen: WIRE_PENS[kind], role: 'feature' }, ...end];
   });
 }

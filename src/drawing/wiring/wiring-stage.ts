@@ -79,6 +79,11 @@ export function supplyMarks(ask: WiringAsk, view: View): readonly Mark[] {
   return spot === null ? [] : crossedSquare(onPaper(view, spot));
 }
 
+/** A filled dot about a spot of paper. */
+export function filledDot(centre: Spot, radius: number): Mark {
+  return { kind: 'circle', centre, radius, fill: 'ink', pen: 'feature', role: 'symbol' };
+}
+
 /** The sign of the supply about a spot of paper. */
 export function crossedSquare(spot: Spot): readonly Mark[] {
   const { x0, x1, y0, y1 } = boxAbout(spot, SUPPLY);

@@ -1,6 +1,7 @@
 import { holds } from '../../geometry/polygon.ts';
+import { fromWorld } from '../../geometry/pose.ts';
 import type { Vector } from '../../geometry/shapes.ts';
-import { dot, minus, plus, times } from '../../geometry/vector.ts';
+import { plus, times } from '../../geometry/vector.ts';
 import type { Fastener, HardwareUse } from '../../stock/fastener.ts';
 import { partOutline } from '../../stock/outline.ts';
 import type { Part } from '../../stock/part.ts';
@@ -14,8 +15,7 @@ const OWN_HOLE = 0.1;
 function hasWood({ part, id }: { readonly part: Part; readonly id: string }, point: Vector): boolean {
   const pose = part.places.find((place) => place.id === id)?.pose;
   if (pose === undefined) return true;
-  const from = minus(point, pose.origin);
-  const [x, y] = [dot(from, pose.x), dot(from, pose.y)];
+  const [x, y] = fromWorld(pose, point);
   const bored = part.features.some(
     (feature) => feature.kind === 'hole' && Math.hypot(feature.at[0] - x, feature.at[1] - y) < OWN_HOLE,
   );

@@ -1,5 +1,6 @@
 import { bounds } from '../../geometry/polygon.ts';
 import type { Point } from '../../geometry/shapes.ts';
+import { distance } from '../../geometry/straight.ts';
 import { type Bay, nearestBay } from './bays.ts';
 import type { Lattice } from './lattice.ts';
 
@@ -8,10 +9,6 @@ export type Drop = { readonly id: string; readonly at: Point };
 
 /** A place the bus passes so that drops of one bay are within reach of it. */
 export type Stop = { readonly bay: Bay; readonly at: Point; readonly drops: readonly string[] };
-
-function distance(a: Point, b: Point): number {
-  return Math.hypot(a[0] - b[0], a[1] - b[1]);
-}
 
 /** Stops that bring every drop within `span` of the bus, bay by bay; drops near each other share one. */
 export function stopsFor(drops: readonly Drop[], bays: readonly Bay[], span: number): readonly Stop[] {

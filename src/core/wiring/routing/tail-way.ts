@@ -1,5 +1,5 @@
 import type { Point } from '../../geometry/shapes.ts';
-import { nearestOnStraight } from '../../geometry/straight.ts';
+import { distance, nearestOnStraight } from '../../geometry/straight.ts';
 import { type Block, isIn, runsThrough } from './blocks.ts';
 
 /** A straight of the bus that a thin wire may be joined to. */
@@ -80,8 +80,4 @@ function roundAbout(to: Point, straights: readonly Straight[], around: Around): 
   const path = [...best.path];
   for (let at = best.corner; at >= 0; at = before[at] ?? -1) path.push(points[at] ?? to);
   return { straight: best.straight, path, length: best.length };
-}
-
-function distance(a: Point, b: Point): number {
-  return Math.hypot(a[0] - b[0], a[1] - b[1]);
 }
