@@ -33,7 +33,9 @@ export function barbedNotebook(stand: Stand): void {
       const main = page.locator('main');
       await main.getByText('After the barbs.').waitFor();
       expect(await shownText(main)).toContain('Before the barbs, 1:87 at 12:30.');
-      expect(await main.locator('iframe, style, img[onerror], [onclick], meta, details:not(.fold)').count()).toBe(0);
+      expect(
+        await main.locator('iframe, style, img[onerror], [onclick], [ontoggle], meta, details:not(.fold)').count(),
+      ).toBe(0);
       for (const link of await main.locator('a').all()) {
         expect(await link.getAttribute('href')).toMatch(/^(?:https?:|#|\/)/);
       }

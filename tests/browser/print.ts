@@ -189,15 +189,14 @@ export function onPaper(stand: Stand): void {
     });
 
     test.each(['A4', 'Letter'] as const)(
-      'the assembly prints two steps to a page of %s as a rule, each with its words and its tick',
+      'the assembly prints two steps or more to a page of %s, each with its words and its tick',
       async (format) => {
         const pages = await printed(stand, '/bittern-basin/assembly/', format);
         const counts = pages.map(({ words }) => words.match(/In place/g)?.length ?? 0);
         const steps = counts.filter((n) => n > 0);
         expect(steps.reduce((sum, n) => sum + n, 0)).toBeGreaterThan(15);
-        // the last page of steps shares its paper with what comes after them; a long step may need its own
-        expect(steps.slice(0, -1).filter((n) => n < 2).length).toBeLessThanOrEqual(2);
-        expect(steps.reduce((sum, n) => sum + n, 0) / steps.length).toBeGreaterThanOrEqual(1.7);
+        // the last page of steps shares its paper with what comes after them
+        expect(Math.min(...steps.slice(0, -1))).toBeGreaterThanOrEqual(2);
       },
     );
 
