@@ -111,8 +111,12 @@ function freeOf({ corners }: BuiltStructure, { x, y }: PathPoint): number {
   return insideLoop(corners, [x, y]) ? 0 : nearestOnPath(alongPath(corners), [x, y]).distance;
 }
 
+function sharesGround(corners: readonly Point[], loop: readonly Point[]): boolean {
+  return regionArea(clipped([{ outline: corners, holes: [] }], loop)) >= LEAST;
+}
+
 function inWater({ id, corners }: BuiltStructure, water: Water): readonly Finding[] {
-  if (regionArea(clipped([{ outline: corners, holes: [] }], water.outline)) < LEAST) return [];
+  if (!sharesGround(corners, water.outline)) return [];
   return [
     found({
       ...{ rule: 'structure-in-water', level: 'care', where: id },
@@ -124,7 +128,7 @@ function inWater({ id, corners }: BuiltStructure, water: Water): readonly Findin
 }
 
 function inOther(one: BuiltStructure, other: BuiltStructure): readonly Finding[] {
-  if (regionArea(clipped([{ outline: one.corners, holes: [] }], other.corners)) < LEAST) return [];
+  if (!sharesGround(one.corners, other.corners)) return [];
   return [
     found({
       ...{ rule: 'structures-overlap', level: 'care', where: one.id },

@@ -1,7 +1,7 @@
 import { intersection } from '../geometry/booleans.ts';
 import { grown } from '../geometry/offset.ts';
 import { area, bounds, rectangle } from '../geometry/polygon.ts';
-import type { Point, Vector } from '../geometry/shapes.ts';
+import type { Box, Point, Vector } from '../geometry/shapes.ts';
 import { placedBox } from '../geometry/solid.ts';
 import { cutLimits } from '../stock/cut-limits.ts';
 import type { Envelope, Part, Placement, Request } from '../stock/part.ts';
@@ -55,20 +55,22 @@ export function trayOutline({ outline, floor }: WaterModel, site: Site): readonl
   return grown([loop], floor + PLAY)[0]?.outline ?? loop;
 }
 
+/** How far a water and its floor come down into a box of its bench, and how much of them lies under the box's top. */
+function reachInto({ underside }: WaterModel, { bench }: Site, { min, max }: Box): Pick<UnderWater, 'deep' | 'above'> {
+  const bottom = bench.deckTop + underside;
+  return { deep: max[2] - Math.max(min[2], bottom), above: max[2] - bottom };
+}
+
 /** Where a water meets an instance: their common plan's bounds on the bench, and the depth; null when it doesn't. */
 export function meeting(water: WaterModel, standing: Standing, site: Site) {
   const { min, max, part } = standing;
-  const deep = max[2] - Math.max(min[2], site.bench.deckTop + water.underside);
-  if (deep <= TOUCH) return null;
+  const reach = reachInto(water, site, standing);
+  if (reach.deep <= TOUCH) return null;
   const tray =
     part.role === 'deck' ? water.outline.map((point) => toBench(site.pose, point)) : trayOutline(water, site);
   const shared = intersection([tray], [rectangle([min[0], min[1]], [max[0], max[1]])]);
   if (shared.reduce((sum, piece) => sum + area(piece), 0) <= TOUCH) return null;
-  return {
-    ...bounds(shared.flatMap(({ outline }) => outline)),
-    deep,
-    above: max[2] - site.bench.deckTop - water.underside,
-  };
+  return { ...bounds(shared.flatMap(({ outline }) => outline)), ...reach };
 }
 
 /** What lies under a water on one bench, and what it asks of those parts. */
@@ -92,12 +94,10 @@ export function underWater(water: WaterModel, site: Site, parts: readonly Part[]
 export function spacesUnder(water: WaterModel, site: Site, envelopes: readonly Envelope[]): readonly UnderWater[] {
   const tray = trayOutline(water, site);
   return envelopes.flatMap(({ id, kind, min, max }) => {
-    const deep = max[2] - Math.max(min[2], site.bench.deckTop + water.underside);
-    if (deep <= TOUCH || min[2] >= site.bench.deckTop) return [];
+    const reach = reachInto(water, site, { min, max });
+    if (reach.deep <= TOUCH || min[2] >= site.bench.deckTop) return [];
     const shared = intersection([tray], [rectangle([min[0], min[1]], [max[0], max[1]])]);
-    return shared.length === 0
-      ? []
-      : [{ id, role: kind, cut: false, deep, above: max[2] - site.bench.deckTop - water.underside }];
+    return shared.length === 0 ? [] : [{ id, role: kind, cut: false, ...reach }];
   });
 }
 

@@ -1,4 +1,4 @@
-import type { Caution, ChildPart } from './step.ts';
+import type { Caution } from './step.ts';
 
 /** A caution with the words in a step's tools, materials or deeds that call for it. */
 type CautionRule = Caution & { readonly words: readonly string[] };
@@ -17,7 +17,9 @@ const DUSTY: readonly string[] = [
 ];
 
 /** Saws moved by hand. */
-const HAND_SAWS: readonly string[] = 'razor-saw keyhole-saw handsaw tenon-saw coping-saw fretsaw hacksaw'.split(' ');
+export const HAND_SAWS: readonly string[] = 'razor-saw keyhole-saw handsaw tenon-saw coping-saw fretsaw hacksaw'.split(
+  ' ',
+);
 
 /** Wet work: what drips or runs. */
 const WET: readonly string[] = ['water', 'pva', 'plaster', 'plaster-cloth', 'resin', 'casting-resin'];
@@ -214,30 +216,6 @@ export const CAUTIONS: readonly CautionRule[] = [
   ),
 ];
 
-const MACHINES: ReadonlySet<string> = new Set([
-  ...['table-saw', 'router', 'router-table', 'trim-router', 'circular-saw', 'track-saw', 'plunge-saw', 'jigsaw'],
-  ...[
-    'planer',
-    'disc-sander',
-    'bandsaw',
-    'mitre-saw',
-    'hot-wire',
-    'hot-wire-cutter',
-    'spray-paint',
-    'spray-can',
-    'resin',
-  ],
-]);
-
-/** What a child handles only beside an adult. */
-const BESIDE_AN_ADULT: ReadonlySet<string> = new Set([
-  ...['soldering-iron', 'solder', 'hot-glue', 'glue-gun', 'superglue', 'craft-knife', 'knife', 'scalpel', 'chisel'],
-  ...['drill', 'rail-cutter', 'cutting-disc', 'epoxy', 'plaster', 'static-grass-tool'],
-  ...HAND_SAWS,
-]);
-
-const RANK: readonly ChildPart[] = ['away', 'watches', 'does with an adult', 'does alone'];
-
 /** The cautions a step calls for, by the words of its tools, materials and deeds; in the table's order, `had` among them. */
 export function cautionsFor(words: readonly string[], had: readonly Caution[] = []): Caution[] {
   const known = new Set(had.map(({ id }) => id));
@@ -249,21 +227,4 @@ export function cautionsFor(words: readonly string[], had: readonly Caution[] = 
 /** Whether dust is made of what is worked on. */
 export function makesDust(tools: readonly string[]): boolean {
   return tools.some((tool) => DUSTY.includes(tool));
-}
-
-/** The careful answer where the author gives none: away from machines, else watching. */
-export function childAt(tools: readonly string[]): ChildPart {
-  return tools.some((tool) => MACHINES.has(tool)) ? 'away' : 'watches';
-}
-
-/** What of a step's tools is not for a child that does so much of it, with the most a child may do there; null where all is well. */
-export function toolNotForChild(
-  child: ChildPart,
-  tools: readonly string[],
-): { readonly tool: string; readonly most: ChildPart } | null {
-  if (RANK.indexOf(child) <= RANK.indexOf('watches')) return null;
-  const machine = tools.find((tool) => MACHINES.has(tool));
-  if (machine !== undefined) return { tool: machine, most: 'watches' };
-  const beside = child === 'does alone' ? tools.find((tool) => BESIDE_AN_ADULT.has(tool)) : undefined;
-  return beside === undefined ? null : { tool: beside, most: 'does with an adult' };
 }

@@ -1,6 +1,7 @@
 import type { Stock } from '../stock/goods.ts';
 import type { Part } from '../stock/part.ts';
-import { cautionsFor, childAt, makesDust } from './cautions.ts';
+import { cautionsFor, makesDust } from './cautions.ts';
+import { childAt } from './child-tools.ts';
 import { type Draft, draftChapter, draftId } from './generated/draft.ts';
 import type { Taken, Taker } from './merge.ts';
 import type { Step, Where } from './step.ts';

@@ -4,7 +4,7 @@ import { evaluate } from '../units/evaluate.ts';
 import type { Fault } from '../units/problem.ts';
 import type { Scope } from '../units/quantity.ts';
 import { say } from '../units/say.ts';
-import { toolNotForChild } from './cautions.ts';
+import { toolNotForChild } from './child-tools.ts';
 import { generatedStep, materials, writtenStep } from './compose.ts';
 import type { Deed } from './deed.ts';
 import { benchworkDrafts, type Timber } from './generated/benchwork.ts';

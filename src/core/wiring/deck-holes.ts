@@ -3,7 +3,7 @@ import { throughDeck } from './bundle.ts';
 import { boardAt, deckBoards, fromLeftAndFront } from './deck-board.ts';
 import type { WiringInput } from './input.ts';
 import { type Wire, wiresOfPair } from './wire.ts';
-import type { Wired } from './wire-list.ts';
+import type { Wired } from './wired.ts';
 
 /** A hole down through the deck for thin wires; mm. */
 export type DeckHole = {

@@ -18,7 +18,8 @@ import type { Tail } from './tail.ts';
 import { inward, outward, type Under } from './under.ts';
 import type { Units } from './units.ts';
 import { spaceLength } from './wire.ts';
-import { tailPath, upPath, type Wired, type WiredFrog, type WiredLoad } from './wire-list.ts';
+import { tailPath, upPath } from './wire-list.ts';
+import type { Wired, WiredFrog, WiredLoad } from './wired.ts';
 
 /** The bus as it runs; notebook coordinates, mm. */
 export type BusRun = {

@@ -7,7 +7,7 @@ import { type Bay, nearestBay } from './routing/bays.ts';
 import { baysAlong } from './routing/tap.ts';
 import { inward, outward } from './under.ts';
 import { type Wire, wiresOfPair } from './wire.ts';
-import type { Wired } from './wire-list.ts';
+import type { Wired } from './wired.ts';
 
 /** What is under one bay of a bench, by id; its corners in the coordinates of the bench the bus starts at, mm. */
 export type PlaceBelow = {

@@ -1,56 +1,20 @@
-import type { Point, Vector } from '../geometry/shapes.ts';
+import type { Vector } from '../geometry/shapes.ts';
 import { length, type Sentence, say } from '../units/say.ts';
-import { type BenchJoint, plugTag } from './bench-joints.ts';
+import { plugTag } from './bench-joints.ts';
 import { busPieces } from './bus-pieces.ts';
 import { districtName } from './districts.ts';
 import type { Feeder } from './feeders.ts';
 import type { WiringInput } from './input.ts';
 import type { LaidUnit } from './laid-unit.ts';
 import type { Net } from './nets.ts';
-import { type BusSpot, type Limb, passing, pointAlong, spotAt, stretchPath } from './routing/limbs.ts';
+import { type BusSpot, passing, pointAlong, spotAt, stretchPath } from './routing/limbs.ts';
 import { CLIPPED, type Tap } from './routing/tap.ts';
 import { placeSaid, sameSpot, type Tee, teesOf } from './tees.ts';
 import { throwerBefore } from './thrower.ts';
-import { outward, type Under } from './under.ts';
+import { outward } from './under.ts';
 import { unitTag } from './units.ts';
 import { BUS_SLACK, colours, cut, FROG_COLOUR, LEAD_LOOP, type Pair, TAIL_SLACK, type Wire } from './wire.ts';
-
-/** A load as its wires find it: where it is, where they go up or end, and whether they come up through the deck. */
-export type WiredLoad = {
-  readonly drop: string;
-  readonly id: string;
-  readonly at: Point;
-  readonly down: Point;
-  /** from there on over the deck to it */
-  readonly over: readonly Point[];
-  readonly district: string;
-  readonly turnout: boolean;
-};
-
-/** A live frog, with the switch beside its motor that turns it: both rails go there, and one wire up to the frog. */
-export type WiredFrog = {
-  readonly drop: string;
-  readonly turnout: string;
-  readonly at: Point;
-  readonly down: Point;
-  readonly district: string;
-};
-
-/** Everything the wires are drawn between. */
-export type Wired = {
-  readonly input: WiringInput;
-  readonly under: Under;
-  readonly limbs: readonly Limb[];
-  readonly z: number;
-  readonly taps: ReadonlyMap<string, Tap>;
-  readonly feeders: readonly Feeder[];
-  readonly loads: readonly WiredLoad[];
-  readonly frogs: readonly WiredFrog[];
-  readonly units: readonly LaidUnit[];
-  readonly nets: readonly Net[];
-  /** where the bus goes from bench to bench */
-  readonly joints: readonly BenchJoint[];
-};
+import type { Wired, WiredFrog, WiredLoad } from './wired.ts';
 
 /** Every wire of the layout, in pairs numbered in the order they are laid. */
 export function wireList(wired: Wired): readonly Wire[] {

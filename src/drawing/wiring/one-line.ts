@@ -4,45 +4,20 @@ import { UNIT_NAMES, unitTag } from '../../core/wiring/units.ts';
 import type { Wire } from '../../core/wiring/wire.ts';
 import { headedBlock } from '../bench-view.ts';
 import type { Block } from '../block.ts';
-import type { Mark, Spot } from '../mark.ts';
+import type { Mark } from '../mark.ts';
 import type { PenName } from '../pens.ts';
 import { lettering, smallText, textWidth } from '../text.ts';
 import { type BusBranch, hungAtSource, isBranch, netTree } from './net-tree.ts';
+import { HALF, ROW, type Sign, STEP, signKey, signMarks, straight } from './one-line-signs.ts';
 import { cutWords, netName } from './wire-notes.ts';
-import {
-  crossedSquare,
-  filledDot,
-  oblong,
-  pairNumber,
-  pairsOf,
-  saidWords,
-  WIRE_PENS,
-  type WiringAsk,
-} from './wiring-stage.ts';
+import { filledDot, pairNumber, pairsOf, saidWords, WIRE_PENS, type WiringAsk } from './wiring-stage.ts';
 
-/** Paper between rows, between the columns of the bus, and from the last column to the signs, mm. */
-const ROW = 5;
-const STEP = 9;
+/** Paper from the last column to the signs, mm. */
 const REACH = 11;
 /** Half of the dot where lines are joined, mm. */
 const JOINT = 0.6;
 /** Rows that fit the smallest paper with a heading over them. */
 const MOST = 21;
-
-/** Half of what a sign takes along a line and across it; the line ends there, mm. */
-const HALF: Readonly<Record<Sign, Spot>> = {
-  supply: [1.8, 1.8],
-  breaker: [2.6, 2.1],
-  unit: [2.6, 2.1],
-  switch: [2.6, 2.1],
-  motor: [2.1, 2.1],
-  load: [2.1, 2.1],
-  rails: [0.6, 1.9],
-  plug: [0, 0],
-  bus: [0, 0],
-};
-
-type Sign = 'supply' | 'breaker' | 'unit' | 'switch' | 'plug' | 'rails' | 'motor' | 'load' | 'bus';
 
 /** One row of a diagram and what hangs below it. `first` leads its words. */
 export type Row = {
@@ -64,33 +39,9 @@ export function oneLineBlocks(ask: WiringAsk): readonly Block[] {
   const first = supplyRow(ask);
   return [
     ...diagram('From the supply', ['One line stands for the two wires of a pair.'], first),
-    signKey([first, ...tops.map(({ row }) => row)]),
+    signKey(new Set([first, ...tops.map(({ row }) => row)].flatMap(stood).map(({ row }) => row.sign))),
     ...tops.flatMap(({ heading, row }) => diagram(heading, [], row)),
   ];
-}
-
-const SIGNS: Readonly<Record<Exclude<Sign, 'bus'>, string>> = {
-  supply: 'supply',
-  breaker: 'breaker, trips over its current',
-  unit: 'unit that turns polarity',
-  switch: 'switch',
-  plug: 'plug and socket',
-  rails: 'rails',
-  motor: 'motor of a turnout',
-  load: 'other load',
-};
-
-/** What the signs stand for: those that are there. */
-function signKey(rows: readonly Row[]): Block {
-  const used = new Set(rows.flatMap((row) => stood(row).map((one) => one.row.sign)));
-  const signs = (Object.keys(SIGNS) as (keyof typeof SIGNS)[]).filter((sign) => used.has(sign));
-  const marks = signs.flatMap((sign, i) => [
-    ...signMarks({ sign }, [3 + (sign === 'plug' ? STEP / 2 : 0), (i + 1) * ROW]),
-    lettering(SIGNS[sign], [9, (i + 1) * ROW + smallText / 2]),
-  ]);
-  const bus = (signs.length + 1) * ROW;
-  const wide = [straight([0, bus], [6, bus], 'cut-edge'), lettering('bus', [9, bus + smallText / 2])];
-  return { marks: [lettering('Key', [0, 0], { weight: 'bold' }), ...marks, ...wide], views: [], dimensions: [] };
 }
 
 /** The supply, the breaker of every district, and the units that hang on each. */
@@ -245,46 +196,5 @@ function rowMarks({ depth, joint, parent, row }: Stood, i: number, deepest: numb
       : [straight([from, y], [ends - HALF[row.sign][0], y], row.pen), ...(joint ? [filledDot([from, y], JOINT)] : [])];
   const first = lettering(row.first, [words, y + smallText / 2], { weight: 'bold' });
   const after = words + textWidth(row.first, smallText, 'bold') + 2;
-  return [...line, ...signMarks(row, [ends, y]), first, lettering(row.words, [after, y + smallText / 2])];
-}
-
-function straight(from: Spot, to: Spot, pen: PenName): Mark {
-  return { kind: 'line', from, to, pen, role: 'feature' };
-}
-
-/** A row's sign about the end of its line. */
-function signMarks({ sign }: Pick<Row, 'sign'>, [x, y]: Spot): readonly Mark[] {
-  const circle: Mark = {
-    kind: 'circle',
-    centre: [x, y],
-    radius: HALF.load[0],
-    fill: 'paper',
-    pen: 'feature',
-    role: 'symbol',
-  };
-  const word = (text: string) => lettering(text, [x, y + smallText / 2], { anchor: 'middle' });
-  switch (sign) {
-    case 'supply':
-      return crossedSquare([x, y]);
-    case 'breaker':
-      return [oblong([x, y], HALF[sign], 'paper'), word('I>')];
-    case 'unit':
-      return [oblong([x, y], HALF[sign], 'paper'), word('±')];
-    case 'switch':
-      return [oblong([x, y], HALF[sign], 'paper'), straight([x - 1.8, y + 0.8], [x + 1.6, y - 1.2], 'feature')];
-    case 'plug':
-      return [oblong([x - STEP / 2, y], [1.5, 1], 'paper')];
-    case 'rails':
-      return [-0.6, 0.6].map((off) => straight([x + off, y - HALF.rails[1]], [x + off, y + HALF.rails[1]], 'edge'));
-    case 'motor':
-      return [circle, word('M')];
-    case 'load':
-      return [
-        circle,
-        straight([x - 1.5, y - 1.5], [x + 1.5, y + 1.5], 'feature'),
-        straight([x - 1.5, y + 1.5], [x + 1.5, y - 1.5], 'feature'),
-      ];
-    case 'bus':
-      return [];
-  }
+  return [...line, ...signMarks(row.sign, [ends, y]), first, lettering(row.words, [after, y + smallText / 2])];
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { CAUTIONS, cautionsFor, childAt, toolNotForChild } from '../../../src/core/steps/cautions.ts';
+import { CAUTIONS, cautionsFor } from '../../../src/core/steps/cautions.ts';
+import { childAt, toolNotForChild } from '../../../src/core/steps/child-tools.ts';
 
 describe('cautions', () => {
   test.each([

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { CAUTIONS, toolNotForChild } from '../../../src/core/steps/cautions.ts';
+import { CAUTIONS } from '../../../src/core/steps/cautions.ts';
+import { toolNotForChild } from '../../../src/core/steps/child-tools.ts';
 import { toolMeant, toolNamed } from '../../../src/core/steps/tool-names.ts';
 import { planned, stepNamed } from './demo.ts';
 
